@@ -1,0 +1,26 @@
+#pragma once
+
+#include <chrono>
+#include <string>
+#include <string_view>
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// A wall-clock moment at a site.
+struct LocalTime {
+  std::chrono::year_month_day date{};
+  std::chrono::minutes time_of_day{0};  ///< since midnight on the wall clock
+};
+
+/// Refuses a name that is not in the IANA zone database ("America/Chicago").
+/// Throws    Error, field "zone", with the nearest known name; or when the machine has no zone database
+void require_zone(std::string_view zone);
+
+/// The wall clock at a site.
+/// Input     zone  IANA name; now  a moment, UTC (the caller's clock: the library reads none)
+/// Throws    Error as require_zone
+LocalTime local_time(std::string_view zone, std::chrono::sys_seconds now);
+
+}  // namespace v1
+}  // namespace noonleaf
