@@ -1,0 +1,139 @@
+#pragma once
+
+#include <array>
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "noonleaf/atmosphere/daily_weather.hpp"
+#include "noonleaf/garden/weekly_hours.hpp"
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// In which units a person reads depths, volumes and temperatures. Everything inside stays SI.
+enum class UnitSystem { metric, us };
+
+/// How dry the air over the site is: sets the dew point offset where humidity is missing (FAO-56 eq. 48).
+enum class AirCharacter { humid, arid };
+
+/// Near a large water body or not: sets kRs where sunshine is missing (FAO-56 eq. 50).
+enum class CoastDistance { interior, coast };
+
+/// One garden.
+struct Site {
+  std::string name{};
+  Location location{};
+  std::string zone{};  ///< IANA name
+  UnitSystem units = UnitSystem::metric;
+  AirCharacter air = AirCharacter::humid;
+  CoastDistance coast = CoastDistance::interior;
+  double wind_height_m = 2.0;  ///< of the anemometer behind the weather files
+  std::optional<std::chrono::year_month_day> demo_date{};  ///< an invented garden shows this day instead of today
+};
+
+/// A role that can turn water on and off, with the hours it is on site.
+struct Caretaker {
+  std::string id{}, role{};
+  std::string language = "en";
+  std::vector<WeeklyHours> hours{};
+};
+
+/// The supply that one or more sprinklers share.
+struct Tap {
+  std::string id{}, name{};
+  double flow_l_min = missing;
+};
+
+/// How the application rate of a sprinkler is known.
+enum class RateBasis { cans_in_bed, flow_and_area, stated, guess };
+
+/// What kind of thing applies the water.
+enum class SprinklerKind { sprinkler, soaker_hose, drip };
+
+/// Whatever applies the water.
+struct Sprinkler {
+  std::string id{}, name{};
+  SprinklerKind kind = SprinklerKind::sprinkler;
+  std::size_t tap = 0;  ///< index into Garden::taps
+  RateBasis basis = RateBasis::guess;
+  std::vector<double> can_depths_mm{};  ///< basis cans_in_bed
+  double can_minutes = missing;         ///< basis cans_in_bed
+  double flow_l_min = missing;          ///< basis flow_and_area; else the flow if known
+  double wetted_area_m2 = missing;      ///< basis flow_and_area
+  double off_target_frac = missing;     ///< basis flow_and_area: share that lands beside the bed
+  double rate_mm_h = missing;           ///< basis stated
+  double du_lq_frac = missing;          ///< low-quarter uniformity, where it is stated rather than measured by cans
+  double longest_run_min = missing;
+};
+
+/// The soil of a bed, as the gardener knows it: one of texture, fractions, or measured water contents.
+struct BedSoil {
+  std::string texture{};                                                             ///< USDA class id, "loam"
+  double sand_pct = missing, clay_pct = missing, organic_pct = missing, gravel_pct = missing;
+  double field_capacity_m3_m3 = missing, wilting_point_m3_m3 = missing, saturation_m3_m3 = missing;
+};
+
+/// How a planting began.
+enum class PlantingStart { sown, transplanted, established };
+
+/// A growth stage that somebody saw begin.
+struct ObservedStage {
+  std::string stage{};  ///< development, mid, late
+  std::chrono::year_month_day date{};
+};
+
+/// One crop in (a share of) a bed.
+struct Planting {
+  std::string crop{};     ///< crop id of the table
+  double share_frac = 1;  ///< of the bed's area
+  PlantingStart start = PlantingStart::sown;
+  std::chrono::year_month_day start_date{};
+  std::optional<std::chrono::year_month_day> pulled{};  ///< first day on which it is gone
+  std::string region{};                                 ///< row of the stage-length table; empty = the crop's first
+  std::vector<ObservedStage> observed_stages{};
+};
+
+/// An area with one soil, watered by one sprinkler.
+struct Bed {
+  std::string id{}, name{};
+  double area_m2 = missing;
+  std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
+  BedSoil soil{};
+  double rooting_depth_m = missing;  ///< raised bed or hard pan: roots go no deeper; missing = no limit
+  bool framed = false;               ///< no rain runs off a framed bed
+  std::vector<Planting> plantings{};
+};
+
+/// When water may run at all.
+struct WateringRules {
+  std::vector<WeeklyHours> allowed_hours{};  ///< empty = any hour
+  std::vector<WeeklyHours> quiet_hours{};    ///< children in the garden: no run overlaps these
+};
+
+/// How the weather files are to be read.
+struct WeatherSource {
+  std::vector<std::pair<std::string, std::string>> columns{};  ///< canonical name, header in the file
+  std::vector<std::pair<std::string, std::string>> where{};    ///< column, value to keep
+};
+
+/// What stays: the whole of garden.toml.
+struct Garden {
+  Site site{};
+  WeatherSource weather{};
+  std::vector<Caretaker> caretakers{};
+  std::vector<Tap> taps{};
+  std::vector<Sprinkler> sprinklers{};
+  std::vector<Bed> beds{};
+  WateringRules rules{};
+};
+
+/// The bed with this id, or nothing.
+const Bed* find_bed(const Garden& garden, std::string_view id);
+
+}  // namespace v1
+}  // namespace noonleaf
