@@ -70,6 +70,8 @@ class TomlTable {
   /// One of a few words. The first is the value when the key is absent.
   std::size_t choice(std::string_view key, std::span<const std::string_view> words);
 
+  bool has(std::string_view key) const { return table_->contains(key); }
+  bool is_text(std::string_view key) const { return has(key) && table_->get(key)->is_string(); }
   std::optional<TomlTable> table(std::string_view key);
   std::vector<TomlTable> tables(std::string_view key);
 

@@ -1,0 +1,227 @@
+// The only file that includes CLI11: it costs seconds to compile.
+#include "arguments.hpp"
+
+#include <cstdio>
+#include <map>
+#include <string_view>
+
+#include <CLI/CLI.hpp>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/nearest_name.hpp"
+#include "version.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+constexpr int wrong_usage = 2;
+
+std::optional<int> digits(std::string_view text) {
+  int value = 0;
+  for (const char letter : text) {
+    if (letter < '0' || letter > '9') return std::nullopt;
+    value = value * 10 + (letter - '0');
+  }
+  return text.empty() ? std::nullopt : std::optional(value);
+}
+
+std::optional<std::chrono::year_month_day> parse_date(std::string_view text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+  const auto year = digits(text.substr(0, 4)), month = digits(text.substr(5, 2)), day = digits(text.substr(8, 2));
+  if (!year || !month || !day) return std::nullopt;
+  const std::chrono::year_month_day date{std::chrono::year(*year), std::chrono::month(static_cast<unsigned>(*month)),
+                                         std::chrono::day(static_cast<unsigned>(*day))};
+  return date.ok() ? std::optional(date) : std::nullopt;
+}
+
+std::optional<std::chrono::minutes> parse_clock(std::string_view text) {
+  if (text.size() != 5 || text[2] != ':') return std::nullopt;
+  const auto hour = digits(text.substr(0, 2)), minute = digits(text.substr(3, 2));
+  if (!hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
+  return std::chrono::minutes(*hour * 60 + *minute);
+}
+
+std::string check_date(const std::string& text) {
+  return parse_date(text) ? std::string{} : "\"" + text + "\" is not a date; write it like 2025-07-16";
+}
+
+std::string check_clock(const std::string& text) {
+  return parse_clock(text) ? std::string{} : "\"" + text + "\" is not a time of day; write it like 07:30";
+}
+
+std::string check_pair(const std::string& text) {
+  const std::size_t equals = text.find('=');
+  const bool good = equals != std::string::npos && equals > 0 && equals + 1 < text.size();
+  return good ? std::string{} : "\"" + text + "\" is not NAME=VALUE";
+}
+
+std::vector<std::pair<std::string, std::string>> split_pairs(const std::vector<std::string>& texts) {
+  std::vector<std::pair<std::string, std::string>> pairs;
+  for (const std::string& text : texts) {
+    const std::size_t equals = text.find('=');
+    pairs.emplace_back(text.substr(0, equals), text.substr(equals + 1));
+  }
+  return pairs;
+}
+
+template <class Choice>
+CLI::Option* add_choice(CLI::App& command, const std::string& name, Choice& choice,
+                        const std::map<std::string, Choice>& words, const std::string& help) {
+  std::string list;
+  for (const auto& [word, value] : words) list += (list.empty() ? "" : "|") + word;
+  return command.add_option(name, choice, help)->transform(CLI::CheckedTransformer(words).description(list));
+}
+
+void add_format(CLI::App& command, OutputFormat& format) {
+  add_choice(command, "--format", format, {{"text", OutputFormat::text}, {"json", OutputFormat::json}},
+             "how to print the answer");
+}
+
+void add_new(CLI::App& app, NewArguments& arguments) {
+  CLI::App* command = app.add_subcommand("new", "Start a garden folder");
+  command->add_option("DIR", arguments.folder, "the folder to make; it must not exist yet")->required();
+  command->add_flag("--demo", "fill it with a complete invented garden")->required();
+  command->footer("Example: noonleaf new my-garden --demo");
+}
+
+void add_check(CLI::App& app, CheckArguments& arguments) {
+  CLI::App* command = app.add_subcommand("check", "Read everything, list every problem with its place and its fix");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf check my-garden");
+}
+
+struct DayTexts {
+  std::string date, time_of_day;
+};
+
+void add_today(CLI::App& app, TodayArguments& arguments, DayTexts& texts) {
+  CLI::App* command = app.add_subcommand("today", "What to open, for how long, who closes it; alerts");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_option("--date", texts.date, "the day, like 2025-07-16; without it, today on the site's clock")
+      ->check(check_date);
+  command->add_option("--at", texts.time_of_day, "the time of day, like 07:30; no run starts earlier")
+      ->check(check_clock);
+  add_format(*command, arguments.format);
+  command->add_flag("--alert-exit", arguments.alert_exit, "end with exit code 3 when there are alerts");
+  command->footer("Example: noonleaf today my-garden --date 2025-07-16 --at 07:30");
+}
+
+struct Et0Texts {
+  std::vector<std::string> columns, where;
+};
+
+void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
+  CLI::App* command = app.add_subcommand("et0", "Reference evapotranspiration from a bare weather file, CSV in, CSV out");
+  command->add_option("WEATHER.csv", arguments.file, "the weather file")->required();
+  command->add_option("--latitude", arguments.latitude_deg, "degrees, north positive")
+      ->required()
+      ->check(CLI::Range(-90.0, 90.0));
+  command->add_option("--longitude", arguments.longitude_deg, "degrees, east positive (daily ET0 does not need it)")
+      ->check(CLI::Range(-180.0, 180.0));
+  command->add_option("--elevation", arguments.elevation_m, "metres above the sea")
+      ->required()
+      ->check(CLI::Range(-430.0, 5000.0));
+  command->add_option("--wind-height", arguments.wind_height_m, "height of the anemometer, metres")
+      ->check(CLI::Range(0.5, 100.0))
+      ->capture_default_str();
+  using Arguments = Et0Arguments;
+  add_choice(*command, "--equation", arguments.equation,
+             {{"fao56", Arguments::Equation::fao56}, {"asce", Arguments::Equation::asce}}, "which equation");
+  add_choice(*command, "--surface", arguments.surface,
+             {{"short", Arguments::Surface::short_grass}, {"tall", Arguments::Surface::tall}},
+             "reference surface; tall needs --equation asce");
+  command->add_option("--column", texts.columns, "a header of the file for a known name: rain_mm=\"Precip (mm)\"")
+      ->check(check_pair)
+      ->type_name("NAME=HEADER")
+      ->allow_extra_args(false);
+  command->add_option("--where", texts.where, "keep the rows with this value: station=Seattle")
+      ->check(check_pair)
+      ->type_name("COLUMN=VALUE")
+      ->allow_extra_args(false);
+  command->add_flag("--arid", arguments.arid, "dry site: dew point 2 °C under the night's low where humidity is missing");
+  command->add_flag("--coast", arguments.coast, "near the sea: kRs 0.19 instead of 0.16 where sun is missing");
+  command->add_flag("--strict", arguments.strict, "refuse the file for any doubtful value");
+  command->add_option("--accept", arguments.accepted_checks, "use what this quality check would set aside")
+      ->type_name("CHECK")
+      ->allow_extra_args(false);
+  command->add_flag("--detail", arguments.detail, "add every intermediate quantity");
+  command->add_option("--precision", arguments.precision, "digits after the point")
+      ->check(CLI::Range(0, 15))
+      ->capture_default_str();
+  add_choice(*command, "--format", arguments.format, {{"csv", Arguments::Format::csv}, {"json", Arguments::Format::json}},
+             "how to print the answer");
+  command->footer("Example: noonleaf et0 june.csv --latitude 46.07 --elevation 290 --wind-height 10");
+}
+
+std::vector<std::string> option_names(const CLI::App& command) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : command.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  }
+  return names;
+}
+
+/// "did you mean today?", for the first word that nothing expects.
+std::string suggestion(const CLI::App& app, const CLI::ParseError& refused) {
+  const std::string message = refused.what();
+  const std::string last_word = message.substr(message.find_last_of(' ') + 1);
+  std::vector<std::string> names = option_names(app);
+  for (const CLI::App* command : app.get_subcommands({})) {
+    names.push_back(command->get_name());
+    if (command->parsed()) {
+      for (const std::string& name : option_names(*command)) names.push_back(name);
+    }
+  }
+  const std::string nearest = nearest_name(last_word, names);
+  return nearest.empty() ? std::string{} : "did you mean " + nearest + "?";
+}
+
+int complain(const CLI::App& app, const CLI::ParseError& refused) {
+  const auto parsed = app.get_subcommands();
+  const std::string command = parsed.empty() ? "noonleaf" : "noonleaf " + parsed.front()->get_name();
+  Problem problem;
+  problem.message = command + ": " + refused.what();
+  problem.fix = suggestion(app, refused);
+  if (problem.fix.empty()) problem.fix = "`" + command + " --help` shows what it takes";
+  std::fputs(describe(problem).c_str(), stderr);
+  return wrong_usage;
+}
+
+}  // namespace
+
+std::variant<Arguments, int> parse_arguments(int count, const char* const* words) {
+  CLI::App app{"Water for garden beds: what to open, for how long, and whether a droop is thirst or heat.", "noonleaf"};
+  app.require_subcommand(1);
+  app.set_version_flag("--version", std::string(version_line));
+  app.footer("It advises; it opens no valve. Local watering rules and school policy come first.");
+  NewArguments start;
+  CheckArguments check;
+  TodayArguments today;
+  DayTexts day_texts;
+  Et0Arguments et0;
+  Et0Texts et0_texts;
+  add_new(app, start);
+  add_check(app, check);
+  add_today(app, today, day_texts);
+  add_et0(app, et0, et0_texts);
+  try {
+    app.parse(count, words);
+  } catch (const CLI::Success& answer) {
+    return app.exit(answer);
+  } catch (const CLI::ParseError& refused) {
+    return complain(app, refused);
+  }
+  if (app.got_subcommand("new")) return Arguments(start);
+  if (app.got_subcommand("check")) return Arguments(check);
+  if (app.got_subcommand("today")) {
+    if (!day_texts.date.empty()) today.date = parse_date(day_texts.date);
+    if (!day_texts.time_of_day.empty()) today.time_of_day = parse_clock(day_texts.time_of_day);
+    return Arguments(today);
+  }
+  et0.columns = split_pairs(et0_texts.columns);
+  et0.where = split_pairs(et0_texts.where);
+  return Arguments(et0);
+}
+
+}  // namespace noonleaf::cli

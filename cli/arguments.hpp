@@ -1,0 +1,55 @@
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf::cli {
+
+enum class OutputFormat { text, json };
+
+struct NewArguments {
+  std::string folder;
+};
+
+struct CheckArguments {
+  std::string folder;
+  OutputFormat format = OutputFormat::text;
+};
+
+struct TodayArguments {
+  std::string folder;
+  std::optional<std::chrono::year_month_day> date;
+  std::optional<std::chrono::minutes> time_of_day;
+  OutputFormat format = OutputFormat::text;
+  bool alert_exit = false;
+};
+
+struct Et0Arguments {
+  enum class Equation { fao56, asce };
+  enum class Surface { short_grass, tall };
+  enum class Format { csv, json };
+  std::string file;
+  double latitude_deg = missing, longitude_deg = missing, elevation_m = missing, wind_height_m = 2.0;
+  Equation equation = Equation::fao56;
+  Surface surface = Surface::short_grass;
+  Format format = Format::csv;
+  std::vector<std::pair<std::string, std::string>> columns;  ///< canonical name, header in the file
+  std::vector<std::pair<std::string, std::string>> where;    ///< column, value to keep
+  bool arid = false, coast = false, strict = false, detail = false;
+  std::vector<std::string> accepted_checks;
+  int precision = 2;
+};
+
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments>;
+
+/// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
+/// help or the complaint already printed.
+std::variant<Arguments, int> parse_arguments(int count, const char* const* words);
+
+}  // namespace noonleaf::cli

@@ -1,0 +1,116 @@
+#include "noonleaf/garden/garden_file.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/garden/bed_tables.hpp"
+#include "noonleaf/garden/site_tables.hpp"
+#include "noonleaf/garden/text_file.hpp"
+#include "noonleaf/garden/toml_table.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr std::size_t largest_file_bytes = 1024 * 1024;
+constexpr std::size_t longest_line_bytes = 2000;  // a key of many thousand dotted parts overflows the parser's stack
+
+toml::source_region at_line(std::size_t line) {
+  toml::source_region place;
+  place.begin.line = static_cast<toml::source_index>(line);
+  place.begin.column = 1;
+  return place;
+}
+
+void require_short_lines(TomlDocument& document) {
+  std::size_t line = 1, begin = 0;
+  const std::string& text = document.text();
+  while (begin <= text.size()) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    if (end - begin > longest_line_bytes) {
+      document.refuse(at_line(line), {}, {}, "this line is longer than " + std::to_string(longest_line_bytes) + " bytes",
+                      "break the list over several lines");
+      throw Error(document.problems());
+    }
+    begin = end + 1;
+    ++line;
+  }
+}
+
+toml::table parse_toml(TomlDocument& document) {
+  try {
+    return toml::parse(document.text(), document.shown_name());
+  } catch (const toml::parse_error& refused) {
+    document.refuse(refused.source(), {}, {}, std::string(refused.description()),
+                    "mend this line; garden.toml is TOML: key = value, text in quotation marks, dates like 2025-05-10");
+    throw Error(document.problems());
+  }
+}
+
+Garden garden_of(TomlTable root) {
+  Garden garden;
+  if (auto site = root.table("site")) {
+    garden.site = read_site(*site);
+  } else {
+    root.refuse_table("the [site] table is missing", "add [site] with name, latitude_deg, longitude_deg, zone");
+  }
+  if (auto weather = root.table("weather")) garden.weather = read_weather_source(*weather, garden.site);
+  for (TomlTable& table : root.tables("caretaker")) garden.caretakers.push_back(read_caretaker(table));
+  for (TomlTable& table : root.tables("tap")) garden.taps.push_back(read_tap(table));
+  for (TomlTable& table : root.tables("sprinkler")) garden.sprinklers.push_back(read_sprinkler(table, garden.taps));
+  for (TomlTable& table : root.tables("bed")) garden.beds.push_back(read_bed(table, garden.sprinklers));
+  if (auto rules = root.table("rules")) garden.rules = read_rules(*rules);
+  if (garden.beds.empty() && !root.has("bed")) {
+    root.refuse_table("there is no bed", "add a [[bed]] with id, area_m2 or area_ft2, sprinkler and soil");
+  }
+  root.refuse_unknown_keys();
+  return garden;
+}
+
+void refuse_repeated_ids(const Garden& garden, TomlTable& root) {
+  const auto refuse_repeats = [&root](std::string_view kind, const auto& things) {
+    std::vector<TomlTable> tables = root.tables(kind);
+    for (std::size_t later = 0; later < things.size(); ++later) {
+      const auto same_id = [&](const auto& thing) { return !thing.id.empty() && thing.id == things[later].id; };
+      if (std::find_if(things.begin(), things.begin() + static_cast<std::ptrdiff_t>(later), same_id) !=
+          things.begin() + static_cast<std::ptrdiff_t>(later)) {
+        tables[later].refuse("id", "\"" + things[later].id + "\" is the id of an earlier " + std::string(kind),
+                             "give each " + std::string(kind) + " its own id");
+      }
+    }
+  };
+  refuse_repeats("caretaker", garden.caretakers);
+  refuse_repeats("tap", garden.taps);
+  refuse_repeats("sprinkler", garden.sprinklers);
+  refuse_repeats("bed", garden.beds);
+}
+
+}  // namespace
+
+const Bed* find_bed(const Garden& garden, std::string_view id) {
+  const auto found = std::find_if(garden.beds.begin(), garden.beds.end(), [&](const Bed& bed) { return bed.id == id; });
+  return found == garden.beds.end() ? nullptr : &*found;
+}
+
+Garden parse_garden(std::string_view text, std::string_view shown_name) {
+  TomlDocument document{std::string(shown_name), std::string(text)};
+  require_short_lines(document);
+  const toml::table parsed = parse_toml(document);
+  TomlTable root(document, parsed, {});
+  Garden garden = garden_of(root);
+  refuse_repeated_ids(garden, root);
+  if (!document.problems().empty()) {
+    std::stable_sort(document.problems().begin(), document.problems().end(),
+                     [](const Problem& a, const Problem& b) { return a.line < b.line; });
+    throw Error(document.problems());
+  }
+  return garden;
+}
+
+Garden read_garden(const std::filesystem::path& file, std::string_view shown_name) {
+  return parse_garden(read_text_file(file, shown_name, largest_file_bytes), shown_name);
+}
+
+}  // namespace v1
+}  // namespace noonleaf

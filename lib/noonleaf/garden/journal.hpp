@@ -1,0 +1,50 @@
+#pragma once
+
+#include <chrono>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What can happen in a garden.
+enum class JournalEvent { water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note };
+
+/// One line of the journal: something that really happened.
+struct JournalEntry {
+  std::string id{};
+  std::chrono::year_month_day date{};
+  std::optional<std::chrono::minutes> time_of_day{};  ///< wall clock of the site
+  JournalEvent event = JournalEvent::note;
+  std::string bed{}, crop{}, stage{}, who{}, note{};
+  double minutes = missing;    ///< water: how long the sprinkler ran
+  double rain_mm = missing;    ///< rain: what the gauge held
+  double share_pct = missing;  ///< sow, transplant: share of the bed
+  std::size_t line = 0;        ///< where it stands in the file
+};
+
+/// The append-only record of what happened, in the order of the file.
+using Journal = std::vector<JournalEntry>;
+
+/// Reads `journal.csv` against the garden it belongs to.
+///
+/// Input     text  the whole file, comma separated, header names with units (docs/garden.md)
+/// Throws    Error with every problem: an unknown event, bed, crop or column, a number that is none, a date
+///           that does not exist, an entry without what its event needs
+Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden& garden);
+
+/// Reads the file of that name. No file is an empty journal: nothing has been written down yet.
+Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden& garden);
+
+/// The garden with what the journal says was sown, transplanted, pulled or seen to reach a stage.
+/// Throws    Error when an entry pulls a crop that does not grow in its bed
+Garden with_journal(Garden garden, const Journal& journal, std::string_view shown_name);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <array>
+
+#include "noonleaf/garden/toml_table.hpp"
+#include "noonleaf/units.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+// The units that garden.toml accepts for each kind of quantity, by the suffix of the key.
+inline constexpr std::array<UnitSuffix, 2> elevation_units{{{"_m", 1.0}, {"_ft", m_per_foot}}};
+inline constexpr std::array<UnitSuffix, 4> length_units{
+    {{"_m", 1.0}, {"_cm", 0.01}, {"_ft", m_per_foot}, {"_in", mm_per_inch / 1000.0}}};
+inline constexpr std::array<UnitSuffix, 2> area_units{{{"_m2", 1.0}, {"_ft2", m2_per_square_foot}}};
+inline constexpr std::array<UnitSuffix, 2> flow_units{{{"_l_min", 1.0}, {"_gal_min", litres_per_gallon}}};
+inline constexpr std::array<UnitSuffix, 2> depth_units{{{"_mm", 1.0}, {"_in", mm_per_inch}}};
+inline constexpr std::array<UnitSuffix, 2> rate_units{{{"_mm_h", 1.0}, {"_in_h", mm_per_inch}}};
+
+}  // namespace v1
+}  // namespace noonleaf

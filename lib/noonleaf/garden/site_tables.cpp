@@ -1,0 +1,115 @@
+#include "noonleaf/garden/site_tables.hpp"
+
+#include <array>
+
+#include "noonleaf/garden/quantity_units.hpp"
+#include "noonleaf/garden/zone.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr std::array<std::string_view, 2> unit_words{"metric", "us"};
+constexpr std::array<std::string_view, 2> air_words{"humid", "arid"};
+constexpr std::array<std::string_view, 2> setting_words{"interior", "coast"};
+constexpr std::array<std::string_view, 2> language_words{"en", "es"};
+
+constexpr AcceptedRange latitude_range{-90, 90, "degrees, north positive"};
+constexpr AcceptedRange longitude_range{-180, 180, "degrees, east positive"};
+constexpr AcceptedRange elevation_range{-430, 5000, "m"};  // the Dead Sea shore to the highest fields
+constexpr AcceptedRange wind_height_range{0.5, 100, "m"};
+constexpr AcceptedRange tap_flow_range{0, 2000, "l/min", AcceptedRange::Low::excluded};
+
+std::vector<WeeklyHours> read_hours(TomlTable& table, std::string_view key) {
+  std::vector<WeeklyHours> hours;
+  for (const std::string& text : table.texts(key)) {
+    if (const auto parsed = parse_weekly_hours(text)) {
+      hours.push_back(*parsed);
+    } else {
+      table.refuse(key, "\"" + text + "\" does not say days and hours",
+                   "write it like \"mon-fri 06:00-14:30\", \"sat,sun 08:00-12:00\" or \"daily 05:00-09:00\"");
+    }
+  }
+  return hours;
+}
+
+double required_number(TomlTable& table, std::string_view key, const AcceptedRange& range, std::string_view example) {
+  if (!table.has(key)) {
+    table.refuse_table("\"" + std::string(key) + "\" is missing",
+                       "add a line like " + std::string(key) + " = " + std::string(example));
+  }
+  return table.number(key, range).value_or(missing);
+}
+
+std::string read_zone(TomlTable& table) {
+  std::string zone = table.required_text("zone", "America/Los_Angeles");
+  if (zone.empty()) return zone;
+  try {
+    require_zone(zone);
+  } catch (const Error& refused) {
+    table.refuse("zone", refused.problems().front().message, refused.problems().front().fix);
+  }
+  return zone;
+}
+
+}  // namespace
+
+Site read_site(TomlTable& table) {
+  Site site;
+  site.name = table.required_text("name", "School garden");
+  site.location.latitude_deg = required_number(table, "latitude_deg", latitude_range, "46.07");
+  site.location.longitude_deg = required_number(table, "longitude_deg", longitude_range, "-118.33");
+  if (!table.has("elevation_m") && !table.has("elevation_ft")) {
+    table.refuse_table("the elevation is missing", "add a line like elevation_m = 290 or elevation_ft = 950");
+  }
+  site.location.elevation_m = table.quantity("elevation", elevation_units, elevation_range).value_or(missing);
+  site.zone = read_zone(table);
+  site.units = table.choice("units", unit_words) == 0 ? UnitSystem::metric : UnitSystem::us;
+  site.air = table.choice("air", air_words) == 0 ? AirCharacter::humid : AirCharacter::arid;
+  site.coast = table.choice("setting", setting_words) == 0 ? CoastDistance::interior : CoastDistance::coast;
+  site.demo_date = table.date("demo_date");
+  table.refuse_unknown_keys();
+  return site;
+}
+
+WeatherSource read_weather_source(TomlTable& table, Site& site) {
+  WeatherSource source;
+  source.columns = table.text_pairs("columns");
+  source.where = table.text_pairs("where");
+  site.wind_height_m = table.quantity("wind_height", elevation_units, wind_height_range).value_or(site.wind_height_m);
+  table.refuse_unknown_keys();
+  return source;
+}
+
+Caretaker read_caretaker(TomlTable& table) {
+  Caretaker caretaker;
+  caretaker.id = table.required_text("id", "custodian");
+  caretaker.role = table.required_text("role", "day custodian");
+  caretaker.language = language_words[table.choice("language", language_words)];
+  caretaker.hours = read_hours(table, "hours");
+  if (!table.has("hours")) {
+    table.refuse_table("\"hours\" is missing: when is this person on site?", "add hours = [\"mon-fri 06:00-14:30\"]");
+  }
+  table.refuse_unknown_keys();
+  return caretaker;
+}
+
+Tap read_tap(TomlTable& table) {
+  Tap tap;
+  tap.id = table.required_text("id", "north");
+  tap.name = table.text("name").value_or(tap.id);
+  tap.flow_l_min = table.quantity("flow", flow_units, tap_flow_range).value_or(missing);
+  table.refuse_unknown_keys();
+  return tap;
+}
+
+WateringRules read_rules(TomlTable& table) {
+  WateringRules rules;
+  rules.allowed_hours = read_hours(table, "allowed_hours");
+  rules.quiet_hours = read_hours(table, "quiet_hours");
+  table.refuse_unknown_keys();
+  return rules;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

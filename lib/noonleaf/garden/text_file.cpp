@@ -1,0 +1,54 @@
+#include "noonleaf/garden/text_file.hpp"
+
+#include <fstream>
+#include <system_error>
+
+#include "noonleaf/error.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+Error refusal(std::string_view shown_name, std::string message, std::string fix) {
+  Problem problem;
+  problem.file = shown_name;
+  problem.message = std::move(message);
+  problem.fix = std::move(fix);
+  return Error(std::move(problem));
+}
+
+void require_plain_file(const std::filesystem::path& file, std::string_view shown_name) {
+  std::error_code code;
+  const auto status = std::filesystem::status(file, code);
+  if (!std::filesystem::exists(status)) {
+    throw refusal(shown_name, "there is no such file", "check the name; `noonleaf new DIR --demo` makes a whole garden folder");
+  }
+  if (!std::filesystem::is_regular_file(status)) {
+    throw refusal(shown_name, "this is not a plain file", "name a text file");
+  }
+}
+
+}  // namespace
+
+std::string read_text_file(const std::filesystem::path& file, std::string_view shown_name, std::size_t largest_bytes) {
+  require_plain_file(file, shown_name);
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) throw refusal(shown_name, "this file cannot be opened", "check who may read it (its permissions)");
+  std::string text(largest_bytes + 1, '\0');
+  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (stream.bad()) throw refusal(shown_name, "this file cannot be read to its end", "check the disk, then try again");
+  text.resize(static_cast<std::size_t>(stream.gcount()));
+  if (text.size() > largest_bytes) {
+    throw refusal(shown_name, "this file is larger than " + std::to_string(largest_bytes / 1024) + " KiB",
+                  "check that it is the right file");
+  }
+  const bool utf16 = text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF");
+  if (utf16 || text.find('\0') != std::string::npos) {
+    throw refusal(shown_name, "this is not plain UTF-8 text", "save it as UTF-8 text and try again");
+  }
+  if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
+  return text;
+}
+
+}  // namespace v1
+}  // namespace noonleaf
