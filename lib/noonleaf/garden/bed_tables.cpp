@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,8 @@
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/soil/texture.hpp"
+#include "noonleaf/sprinkler/application_rate.hpp"
+#include "noonleaf/sprinkler/catch_cans.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -22,18 +25,22 @@ constexpr AcceptedRange rooting_depth_range{0.05, 3, "m"};
 constexpr AcceptedRange can_depth_range{0, 200, "mm"};
 constexpr AcceptedRange can_minutes_range{0, 600, "minutes", AcceptedRange::Low::excluded};
 constexpr AcceptedRange flow_range{0, 2000, "l/min", AcceptedRange::Low::excluded};
-constexpr AcceptedRange rate_range{0.1, 1000, "mm/h"};
+constexpr AcceptedRange bucket_range{0, 1000, "l", AcceptedRange::Low::excluded};
+constexpr AcceptedRange seconds_range{0, 3600, "s", AcceptedRange::Low::excluded};
+constexpr AcceptedRange emitter_range{0, 100, "l/h", AcceptedRange::Low::excluded};
+constexpr AcceptedRange spacing_range{0.05, 10, "m"};
 constexpr AcceptedRange run_range{1, 1440, "minutes"};
 constexpr AcceptedRange percent_range{0, 100, "%"};
+constexpr AcceptedRange spray_loss_range{0, 50, "%"};
 constexpr AcceptedRange off_target_range{0, 95, "%"};
 constexpr AcceptedRange uniformity_range{5, 100, "%"};
 constexpr AcceptedRange share_range{0, 100, "%", AcceptedRange::Low::excluded};
 constexpr AcceptedRange water_content_range{0, 90, "% of the volume"};
 constexpr double share_slack = 1e-6;  // shares written as 33.3, 33.3, 33.4 add up
 
-double fraction_of_percent(TomlTable& table, std::string_view key, const AcceptedRange& range) {
+std::optional<double> fraction_of_percent(TomlTable& table, std::string_view key, const AcceptedRange& range) {
   const auto percent = table.number(key, range);
-  return percent ? *percent / 100.0 : missing;
+  return percent ? std::optional(*percent / 100.0) : std::nullopt;
 }
 
 template <class Things>
@@ -53,25 +60,83 @@ std::size_t resolve(TomlTable& table, std::string_view key, std::string_view exa
   return 0;
 }
 
-void read_rate(TomlTable& table, Sprinkler& sprinkler) {
-  sprinkler.can_depths_mm = table.quantities("cans_depth", depth_units, can_depth_range);
-  sprinkler.can_minutes = table.number("cans_minutes", can_minutes_range).value_or(missing);
-  sprinkler.flow_l_min = table.quantity("flow", flow_units, flow_range).value_or(missing);
-  sprinkler.wetted_area_m2 = table.quantity("wetted_area", area_units, bed_area_range).value_or(missing);
-  sprinkler.off_target_frac = fraction_of_percent(table, "off_target_pct", off_target_range);
-  sprinkler.rate_mm_h = table.quantity("rate", rate_units, rate_range).value_or(missing);
-  sprinkler.du_lq_frac = fraction_of_percent(table, "uniformity_pct", uniformity_range);
-  const bool cans = table.has("cans_depth_mm") || table.has("cans_depth_in");
-  if (cans && is_missing(sprinkler.can_minutes)) {
-    table.refuse_table("\"cans_minutes\" is missing beside the catch cans", "add how long the test ran: cans_minutes = 15");
+ApplicationRate rate_from_cans(TomlTable& table, Sprinkler& sprinkler) {
+  CatchCanTest test;
+  for (const double depth_mm : table.quantities("cans_depth", depth_units, can_depth_range)) {
+    test.cans.push_back({.depth_mm = depth_mm});
   }
-  if (cans) {
-    sprinkler.basis = RateBasis::cans_in_bed;
-  } else if (is_known(sprinkler.rate_mm_h)) {
-    sprinkler.basis = RateBasis::stated;
-  } else if (is_known(sprinkler.flow_l_min) && is_known(sprinkler.wetted_area_m2)) {
-    sprinkler.basis = RateBasis::flow_and_area;
+  test.minutes = table.number("cans_minutes", can_minutes_range).value_or(missing);
+  if (!table.has("cans_minutes")) {
+    table.refuse_table("\"cans_minutes\" is missing beside the catch cans",
+                       "add how long the test ran: cans_minutes = 15");
+    return {};
   }
+  try {
+    sprinkler.cans = catch_can_result(test);
+  } catch (const Error& refused) {
+    const Problem& first = refused.problems().front();
+    table.refuse(table.has("cans_depth_mm") ? "cans_depth_mm" : "cans_depth_in", first.message, first.fix);
+    return {};
+  }
+  return {.basis = RateBasis::cans_in_bed,
+          .rate_mm_h = sprinkler.cans->rate_mm_h.value,
+          .du_lq_frac = sprinkler.cans->du_lq_frac.value};
+}
+
+ApplicationRate rate_from_flow(TomlTable& table) {
+  ApplicationRate rate;
+  const double bucket_l = table.quantity("bucket", volume_units, bucket_range).value_or(missing);
+  const double seconds = table.number("bucket_seconds", seconds_range).value_or(missing);
+  rate.flow_l_min = table.quantity("flow", flow_units, flow_range).value_or(missing);
+  rate.basis = RateBasis::flow_and_area;
+  if (is_known(bucket_l) && is_known(seconds)) {
+    rate.flow_l_min = bucket_flow_l_min({.bucket_l = bucket_l, .seconds = seconds});
+    rate.basis = RateBasis::bucket;
+  }
+  const double area_m2 = table.quantity("wetted_area", area_units, bed_area_range).value_or(missing);
+  if (is_missing(rate.flow_l_min) || is_missing(area_m2)) {
+    const ApplicationRate guess = guessed_application_rate();
+    rate.basis = guess.basis;
+    rate.rate_mm_h = guess.rate_mm_h;
+    rate.du_lq_frac = guess.du_lq_frac;
+    return rate;
+  }
+  rate.rate_mm_h = rate_from_flow_mm_h({.flow_l_min = rate.flow_l_min, .area_m2 = area_m2});
+  rate.off_target_frac = fraction_of_percent(table, "off_target_pct", off_target_range).value_or(0.0);
+  rate.spray_loss_frac = fraction_of_percent(table, "spray_loss_pct", spray_loss_range).value_or(0.0);
+  return rate;
+}
+
+ApplicationRate rate_from_emitters(TomlTable& table) {
+  const DripSpacing drip{.emitter_flow_l_h = table.quantity("emitter_flow", emitter_flow_units, emitter_range).value_or(missing),
+                         .emitter_spacing_m = table.quantity("emitter_spacing", length_units, spacing_range).value_or(missing),
+                         .line_spacing_m = table.quantity("line_spacing", length_units, spacing_range).value_or(missing)};
+  const double rate_mm_h = drip_rate_mm_h(drip);
+  if (is_missing(rate_mm_h)) {
+    table.refuse_table("a drip line by its emitters needs their flow, their spacing and the spacing of the lines",
+                       "add emitter_flow_l_h, emitter_spacing_cm and line_spacing_cm (or _gal_h and _in)");
+  }
+  return {.basis = RateBasis::drip_spacing, .rate_mm_h = rate_mm_h};
+}
+
+/// Cans tell what reaches the bed; else emitters, else flow over area; else it is a guess and called one.
+ApplicationRate read_rate(TomlTable& table, Sprinkler& sprinkler) {
+  ApplicationRate rate;
+  if (table.has("cans_depth_mm") || table.has("cans_depth_in")) {
+    rate = rate_from_cans(table, sprinkler);
+    rate.flow_l_min = table.quantity("flow", flow_units, flow_range).value_or(missing);
+  } else if (table.has("emitter_flow_l_h") || table.has("emitter_flow_gal_h")) {
+    rate = rate_from_emitters(table);
+  } else {
+    rate = rate_from_flow(table);
+  }
+  if (const auto stated = fraction_of_percent(table, "uniformity_pct", uniformity_range)) {
+    if (sprinkler.cans) {
+      table.refuse("uniformity_pct", "the catch cans already say how even the sprinkler is", "remove this line");
+    }
+    rate.du_lq_frac = *stated;
+  }
+  return rate;
 }
 
 std::vector<ObservedStage> read_observed_stages(TomlTable& planting) {
@@ -130,9 +195,9 @@ BedSoil read_soil_table(TomlTable& table) {
   soil.clay_pct = table.number("clay_pct", percent_range).value_or(missing);
   soil.organic_pct = table.number("organic_pct", percent_range).value_or(missing);
   soil.gravel_pct = table.number("gravel_pct", percent_range).value_or(missing);
-  soil.field_capacity_m3_m3 = fraction_of_percent(table, "field_capacity_pct", water_content_range);
-  soil.wilting_point_m3_m3 = fraction_of_percent(table, "wilting_point_pct", water_content_range);
-  soil.saturation_m3_m3 = fraction_of_percent(table, "saturation_pct", water_content_range);
+  soil.field_capacity_m3_m3 = fraction_of_percent(table, "field_capacity_pct", water_content_range).value_or(missing);
+  soil.wilting_point_m3_m3 = fraction_of_percent(table, "wilting_point_pct", water_content_range).value_or(missing);
+  soil.saturation_m3_m3 = fraction_of_percent(table, "saturation_pct", water_content_range).value_or(missing);
   const bool fractions = is_known(soil.sand_pct) && is_known(soil.clay_pct);
   const bool measured = is_known(soil.field_capacity_m3_m3) && is_known(soil.wilting_point_m3_m3);
   if (fractions == measured) {
@@ -184,7 +249,7 @@ Sprinkler read_sprinkler(TomlTable& table, std::span<const Tap> taps) {
   sprinkler.name = table.text("name").value_or(sprinkler.id);
   sprinkler.kind = static_cast<SprinklerKind>(table.choice("kind", kind_words));
   sprinkler.tap = resolve(table, "tap", "north", taps, "tap");
-  read_rate(table, sprinkler);
+  sprinkler.rate = read_rate(table, sprinkler);
   sprinkler.longest_run_min = table.number("longest_run_min", run_range).value_or(missing);
   table.refuse_unknown_keys();
   return sprinkler;

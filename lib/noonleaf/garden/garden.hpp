@@ -1,16 +1,18 @@
 #pragma once
 
-#include <array>
 #include <chrono>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 #include "noonleaf/atmosphere/daily_weather.hpp"
 #include "noonleaf/garden/weekly_hours.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/sprinkler/application_rate.hpp"
+#include "noonleaf/sprinkler/catch_cans.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -49,9 +51,6 @@ struct Tap {
   double flow_l_min = missing;
 };
 
-/// How the application rate of a sprinkler is known.
-enum class RateBasis { cans_in_bed, flow_and_area, stated, guess };
-
 /// What kind of thing applies the water.
 enum class SprinklerKind { sprinkler, soaker_hose, drip };
 
@@ -59,16 +58,10 @@ enum class SprinklerKind { sprinkler, soaker_hose, drip };
 struct Sprinkler {
   std::string id{}, name{};
   SprinklerKind kind = SprinklerKind::sprinkler;
-  std::size_t tap = 0;  ///< index into Garden::taps
-  RateBasis basis = RateBasis::guess;
-  std::vector<double> can_depths_mm{};  ///< basis cans_in_bed
-  double can_minutes = missing;         ///< basis cans_in_bed
-  double flow_l_min = missing;          ///< basis flow_and_area; else the flow if known
-  double wetted_area_m2 = missing;      ///< basis flow_and_area
-  double off_target_frac = missing;     ///< basis flow_and_area: share that lands beside the bed
-  double rate_mm_h = missing;           ///< basis stated
-  double du_lq_frac = missing;          ///< low-quarter uniformity, where it is stated rather than measured by cans
-  double longest_run_min = missing;
+  std::size_t tap = 0;               ///< index into Garden::taps
+  ApplicationRate rate{};            ///< what it delivers, and how that is known
+  std::optional<CanResult> cans{};   ///< the catch-can test behind the rate, if there was one
+  double longest_run_min = missing;  ///< missing = the library's own limit
 };
 
 /// The soil of a bed, as the gardener knows it: one of texture, fractions, or measured water contents.

@@ -1,0 +1,117 @@
+#include "noonleaf/plan/run_slots.hpp"
+
+#include <algorithm>
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::minutes;
+using std::chrono::year_month_day;
+
+constexpr minutes step{5};             // clock times that a person can keep
+constexpr minutes move_hose{5};        // between two runs at one tap
+constexpr minutes at_the_tap{5};       // how long a person must still be there to open or to close
+constexpr minutes end_of_day{24 * 60};
+
+/// Which of the limits a search keeps.
+struct Limits {
+  enum class Keep { yes, no };
+  Keep allowed_hours = Keep::yes, quiet_hours = Keep::yes, taps = Keep::yes, earliest = Keep::yes;
+};
+
+struct TakenTap {
+  std::size_t tap;
+  minutes begin, end;
+};
+
+struct Search {
+  const Garden& garden;
+  year_month_day date;
+  minutes earliest;
+  std::span<const TakenTap> taken;
+};
+
+std::optional<std::size_t> person_on_site(const Search& search, minutes begin, minutes end) {
+  const auto& people = search.garden.caretakers;
+  for (std::size_t index = 0; index < people.size(); ++index) {
+    if (covers(people[index].hours, search.date, begin, end)) return index;
+  }
+  return std::nullopt;
+}
+
+bool tap_is_free(const Search& search, std::size_t tap, minutes begin, minutes end) {
+  return std::none_of(search.taken.begin(), search.taken.end(), [&](const TakenTap& run) {
+    return run.tap == tap && begin < run.end + move_hose && run.begin < end + move_hose;
+  });
+}
+
+std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, minutes begin, const Limits& limits) {
+  const minutes end = begin + request.length;
+  const WateringRules& rules = search.garden.rules;
+  if (end > end_of_day) return std::nullopt;
+  if (limits.allowed_hours == Limits::Keep::yes && !rules.allowed_hours.empty() &&
+      !covers(rules.allowed_hours, search.date, begin, end)) {
+    return std::nullopt;
+  }
+  if (limits.quiet_hours == Limits::Keep::yes && overlaps(rules.quiet_hours, search.date, begin, end)) {
+    return std::nullopt;
+  }
+  const std::size_t tap = search.garden.sprinklers[request.sprinkler].tap;
+  if (limits.taps == Limits::Keep::yes && !tap_is_free(search, tap, begin, end)) return std::nullopt;
+  const auto opener = person_on_site(search, begin, begin + at_the_tap);
+  const auto closer = person_on_site(search, end - at_the_tap, end);
+  if (!opener || !closer) return std::nullopt;
+  return RunSlot{begin, end, *opener, *closer};
+}
+
+std::optional<RunSlot> first_slot(const Search& search, const WantedRun& request, const Limits& limits) {
+  const minutes from = limits.earliest == Limits::Keep::yes ? search.earliest : minutes{0};
+  const minutes rounded = (from + step - minutes{1}) / step * step;
+  for (minutes begin = rounded; begin < end_of_day; begin += step) {
+    if (auto slot = slot_at(search, request, begin, limits)) return slot;
+  }
+  return std::nullopt;
+}
+
+/// The one limit whose lifting would give the run a slot.
+RunObstacle obstacle_of(const Search& search, const WantedRun& request) {
+  using Keep = Limits::Keep;
+  if (first_slot(search, request, {.allowed_hours = Keep::yes, .quiet_hours = Keep::yes, .taps = Keep::no})) {
+    return RunObstacle::tap_taken;
+  }
+  if (first_slot(search, request, {.quiet_hours = Keep::no})) return RunObstacle::quiet_hours;
+  if (first_slot(search, request, {.allowed_hours = Keep::no})) return RunObstacle::allowed_hours;
+  if (first_slot(search, request, {.earliest = Keep::no})) return RunObstacle::no_time_left;
+  return RunObstacle::nobody_on_site;
+}
+
+}  // namespace
+
+std::vector<PlacedRun> place_runs(const Garden& garden, year_month_day date, minutes earliest,
+                                  std::span<const WantedRun> requests) {
+  std::vector<PlacedRun> placed;
+  std::vector<TakenTap> taken;
+  for (const WantedRun& request : requests) {
+    const Search search{garden, date, earliest, taken};
+    PlacedRun run{.slot = first_slot(search, request, {})};
+    if (run.slot) {
+      taken.push_back({garden.sprinklers[request.sprinkler].tap, run.slot->begin, run.slot->end});
+    } else {
+      run.obstacle = obstacle_of(search, request);
+    }
+    placed.push_back(run);
+  }
+  return placed;
+}
+
+std::optional<year_month_day> next_chance(const Garden& garden, year_month_day date, const WantedRun& request) {
+  for (int days = 1; days <= 7; ++days) {
+    const year_month_day day{std::chrono::sys_days(date) + std::chrono::days(days)};
+    if (first_slot({garden, day, minutes{0}, {}}, request, {})) return day;
+  }
+  return std::nullopt;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// A run that somebody wants today, before it has a time.
+struct WantedRun {
+  std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
+  std::chrono::minutes length{0};
+};
+
+/// When a run starts and stops, who opens it and who closes it. Both are on site at that minute.
+struct RunSlot {
+  std::chrono::minutes begin{0}, end{0};  ///< wall clock of the site
+  std::size_t opener = 0, closer = 0;     ///< indices into Garden::caretakers
+};
+
+/// Why a run has no slot.
+enum class RunObstacle { nobody_on_site, allowed_hours, quiet_hours, tap_taken, no_time_left };
+
+/// A run with its slot, or with what stands in its way.
+struct PlacedRun {
+  std::optional<RunSlot> slot{};
+  RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< meaningful without a slot
+};
+
+/// Gives each run of one day a time: allowed hours, no quiet hours, a person on site to open it and one to
+/// close it, one run at a tap at a time with five minutes between two to move the hose. Early runs come
+/// first, since morning is cool and calm.
+///
+/// Input     requests in order of urgency; earliest: no run starts before this minute of the day
+/// Result    one placed run a request, in the same order
+/// Note      Greedy: an urgent run never waits for a less urgent one.
+std::vector<PlacedRun> place_runs(const Garden& garden, std::chrono::year_month_day date, std::chrono::minutes earliest,
+                                  std::span<const WantedRun> requests);
+
+/// The first day after `date`, within a week, on which a run of that length could have a slot.
+std::optional<std::chrono::year_month_day> next_chance(const Garden& garden, std::chrono::year_month_day date,
+                                                       const WantedRun& request);
+
+}  // namespace v1
+}  // namespace noonleaf
