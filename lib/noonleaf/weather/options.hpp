@@ -1,0 +1,60 @@
+#pragma once
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "noonleaf/atmosphere/daily_weather.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What happens to a value that a quality check finds impossible or doubtful.
+enum class Strictness {
+  lenient,  ///< impossible: set aside as missing and said; doubtful: used and said
+  strict    ///< both refuse the file
+};
+
+/// Which end of its period a time stamp marks.
+enum class StampMark { unstated, period_begin, period_end };
+
+/// How dates with slashes, dots or hyphens are ordered in the file. ISO dates are read under every order.
+enum class DateOrder {
+  iso,          ///< 2026-07-04 (or 20260704) only
+  month_first,  ///< 7/4/2026 is 4 July
+  day_first     ///< 4/7/2026 is 4 July
+};
+
+/// Keeps the rows whose cell in `column` (header text) reads exactly `value`.
+struct RowFilter {
+  std::string column{}, value{};
+};
+
+/// What the user says about a weather file, because the file itself does not.
+struct WeatherOptions {
+  /// Canonical name to header text of the file: {"rain_mm", "Precip (mm)"}. Keys may also be `date`, `time`,
+  /// `time_begin`, `time_end`.
+  std::map<std::string, std::string> columns{};
+  /// Header texts to leave alone although they resemble a canonical name.
+  std::vector<std::string> ignore{};
+  std::optional<RowFilter> where{};
+  /// IANA zone of the site, for stamps without an offset and for the bounds of the day. Needed by hourly
+  /// files.
+  std::string zone{};
+  /// Where the site lies. Without it the checks that need the sun are not done (and a note says so).
+  Location site{};
+  Strictness strictness = Strictness::lenient;
+  /// Names of quality checks the user waves through (checks.hpp): their values are used and a note records
+  /// it.
+  std::vector<std::string> accept{};
+  /// Needed when an hourly file names its key column `time`; `time_begin` and `time_end` say it themselves.
+  StampMark stamps = StampMark::unstated;
+  DateOrder date_order = DateOrder::iso;
+  /// Hours missing in a row are interpolated up to this length, and said. 0 interpolates nothing.
+  std::chrono::hours longest_interpolated_gap{3};
+};
+
+}  // namespace v1
+}  // namespace noonleaf
