@@ -1,0 +1,77 @@
+#pragma once
+
+/// US customary and metric side units, exact.
+///
+/// For the edges only: readers turn what a person wrote into SI with the unit in the name, writers turn it
+/// back. Nothing between the edges knows these units.
+///
+/// Source    NIST Special Publication 811 (2008), appendix B.8; the inch is 25.4 mm, the pound
+///           0.45359237 kg and the US gallon 231 cubic inches by definition
+/// Missing   NaN in, NaN out, everywhere
+
+namespace noonleaf {
+inline namespace v1 {
+
+// ---- factors, exact unless said --------------------------------------------------------------------------
+inline constexpr double mm_per_inch = 25.4;
+inline constexpr double m_per_foot = 0.3048;
+inline constexpr double m_per_mile = 1609.344;
+inline constexpr double m_per_nautical_mile = 1852.0;
+inline constexpr double m2_per_square_foot = 0.09290304;
+inline constexpr double m2_per_acre = 4046.8564224;            ///< international acre, 43 560 square feet
+inline constexpr double litres_per_gallon = 3.785411784;       ///< US liquid gallon
+inline constexpr double litres_per_cubic_foot = 28.316846592;  ///< 1728 cubic inches
+inline constexpr double litres_per_ccf = 2831.6846592;  ///< CCF of a water bill: one hundred cubic feet
+inline constexpr double kpa_per_psi =
+    6.894757293168361;  ///< 0.45359237 kg x 9.80665 / (25.4 mm)^2, 16 digits
+inline constexpr double kpa_per_inch_mercury =
+    3.386389;  ///< conventional (mercury at 0 °C); 7 digits as printed
+
+// ---- length, depth ---------------------------------------------------------------------------------------
+constexpr double mm_from_inches(double inches) { return inches * mm_per_inch; }
+constexpr double inches_from_mm(double mm) { return mm / mm_per_inch; }
+constexpr double m_from_feet(double feet) { return feet * m_per_foot; }
+constexpr double feet_from_m(double m) { return m / m_per_foot; }
+
+// ---- area ------------------------------------------------------------------------------------------------
+constexpr double m2_from_square_feet(double square_feet) { return square_feet * m2_per_square_foot; }
+constexpr double square_feet_from_m2(double m2) { return m2 / m2_per_square_foot; }
+constexpr double m2_from_acres(double acres) { return acres * m2_per_acre; }
+constexpr double acres_from_m2(double m2) { return m2 / m2_per_acre; }
+
+// ---- volume, and with "per minute" on both sides flow ----------------------------------------------------
+constexpr double litres_from_gallons(double gallons) { return gallons * litres_per_gallon; }
+constexpr double gallons_from_litres(double litres) { return litres / litres_per_gallon; }
+constexpr double litres_from_cubic_feet(double cubic_feet) { return cubic_feet * litres_per_cubic_foot; }
+constexpr double cubic_feet_from_litres(double litres) { return litres / litres_per_cubic_foot; }
+constexpr double litres_from_ccf(double ccf) { return ccf * litres_per_ccf; }
+constexpr double ccf_from_litres(double litres) { return litres / litres_per_ccf; }
+constexpr double litres_from_m3(double m3) { return m3 * 1000.0; }
+constexpr double m3_from_litres(double litres) { return litres / 1000.0; }
+
+// ---- speed -----------------------------------------------------------------------------------------------
+constexpr double m_s_from_mph(double mph) { return mph * m_per_mile / 3600.0; }
+constexpr double mph_from_m_s(double m_s) { return m_s * 3600.0 / m_per_mile; }
+constexpr double m_s_from_km_h(double km_h) { return km_h / 3.6; }
+constexpr double km_h_from_m_s(double m_s) { return m_s * 3.6; }
+constexpr double m_s_from_knots(double knots) { return knots * m_per_nautical_mile / 3600.0; }
+constexpr double knots_from_m_s(double m_s) { return m_s * 3600.0 / m_per_nautical_mile; }
+
+// ---- temperature -----------------------------------------------------------------------------------------
+constexpr double celsius_from_fahrenheit(double fahrenheit) { return (fahrenheit - 32.0) * 5.0 / 9.0; }
+constexpr double fahrenheit_from_celsius(double celsius) { return celsius * 9.0 / 5.0 + 32.0; }
+
+// ---- pressure --------------------------------------------------------------------------------------------
+constexpr double kpa_from_psi(double psi) { return psi * kpa_per_psi; }
+constexpr double psi_from_kpa(double kpa) { return kpa / kpa_per_psi; }
+constexpr double kpa_from_inches_mercury(double inches) { return inches * kpa_per_inch_mercury; }
+constexpr double inches_mercury_from_kpa(double kpa) { return kpa / kpa_per_inch_mercury; }
+constexpr double kpa_from_hpa(double hpa) { return hpa / 10.0; }
+constexpr double hpa_from_kpa(double kpa) { return kpa * 10.0; }
+
+// ---- radiation: a mean over the whole day, W/m2, and the day's sum, MJ/m2 --------------------------------
+constexpr double mj_m2_d_from_w_m2(double w_m2) { return w_m2 * 0.0864; }  // 86 400 s
+constexpr double w_m2_from_mj_m2_d(double mj_m2_d) { return mj_m2_d / 0.0864; }
+
+}  // namespace v1
+}  // namespace noonleaf
