@@ -1,0 +1,130 @@
+#pragma once
+
+#include <chrono>
+
+#include "noonleaf/crop/growth.hpp"
+#include "noonleaf/missing.hpp"
+#include "noonleaf/soil/soil_water.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Water in the ground under one planting, as depths below field capacity. Two layers that meet at the
+/// bottom of the root zone, and inside them the surface that evaporation dries.
+struct BalanceState {
+  double de_mm = missing;       ///< De, top layer where exposed and wetted by irrigation and rain
+  double de_rain_mm = missing;  ///< De, top layer where exposed and wetted by rain only (drip, furrow)
+  double dr_mm = missing;       ///< Dr, root zone
+  double lower_mm = missing;    ///< from the root zone down to profile_depth_m
+  double root_depth_m = missing;     ///< Zr, the boundary between both
+  double profile_depth_m = missing;  ///< bottom of the account; water leaving it is lost
+  double wetted_frac = 1;            ///< fw of the last wetting
+};
+
+/// What the day brings. Morning: before the day's demand, as FAO-56 reckons; evening: after it, so that it
+/// wets tomorrow's surface.
+struct BalanceDay {
+  std::chrono::year_month_day date{};
+  double et0_mm_d = missing;
+  double u2_m_s = 2, rh_min_pct = 45;  ///< of this day, for Kc max
+  double rain_mm = 0;                  ///< on the bed, after rain catch
+  double irrigation_mm = 0;            ///< mean infiltrated depth over the whole planting
+  double evening_rain_mm = 0, evening_irrigation_mm = 0;
+  double irrigation_fw = 1;  ///< share of the ground that this irrigation wets, FAO-56 Table 20
+};
+
+/// Which coefficient.
+enum class CoefficientMethod {
+  dual,   ///< Kcb + Ke, FAO-56 ch. 7
+  single  ///< Kc, FAO-56 ch. 6
+};
+
+/// Which depletion fraction.
+enum class DepletionFraction {
+  adjusted_daily,  ///< p = p(Tab) + 0.04 (5 - ETc), FAO-56 Table 22 footnote 2
+  fixed            ///< p(Tab)
+};
+
+/// How the top layer is kept where irrigation wets a part of the ground.
+enum class SurfaceFractions {
+  two,  ///< the part that irrigation wets and the part that only rain wets, each with its De: Allen et al. 2005
+  one   ///< one De for the part last wetted: FAO-56 ch. 7 as printed in 1998
+};
+
+/// Whether roots draw water from the top layer in the evaporation account.
+enum class TopLayerRoots {
+  ignored,  ///< FAO-56 eq. 77 with Tew = 0: fits crops rooted deeper than 0.5 m
+  drawn     ///< Tew by Allen et al. 2005, for shallow-rooted crops
+};
+
+/// Position of drip lines.
+enum class EmitterPlace { open, under_canopy };
+
+/// What stays the same from day to day.
+struct BalanceSettings {
+  CoefficientMethod method = CoefficientMethod::dual;
+  DepletionFraction depletion = DepletionFraction::adjusted_daily;
+  SurfaceFractions surface = SurfaceFractions::two;
+  TopLayerRoots top_roots = TopLayerRoots::ignored;
+  EmitterPlace emitters = EmitterPlace::open;  ///< under_canopy: few = min(1 - fc, (1 - 0.67 fc) fw)
+  double irrigated_frac = 1;                   ///< fw of the planting's sprinkler, FAO-56 Table 20
+  double curve_number = missing;               ///< average wetness; missing = no runoff (framed bed)
+  double evaporation_factor = 1;               ///< mulch: what it leaves of Ke
+};
+
+/// Every number of the day. Where two steps of one quantity exist, both are named.
+struct BalanceDetail {
+  std::chrono::year_month_day date{};
+  BalanceState start{}, end{};  ///< as the day before left it; at the close of the day
+  GrowthDay growth{};
+  double et0_mm_d = missing;
+  double root_gain_mm = missing;     ///< depletion that came with soil newly rooted (+) or given back (-)
+  double rain_mm = missing, runoff_mm = missing, irrigation_mm = missing;  ///< whole day
+  double curve_number = missing;     ///< for the day's wetness
+  double tew_mm = missing, rew_mm = missing;
+  double taw_mm = missing;           ///< eq. 82
+  double kcb = missing;
+  double kc_max = missing;           ///< eq. 72
+  double fc = missing;               ///< eq. 76
+  double fw = missing;               ///< Table 20
+  double few = missing;              ///< eq. 75
+  double few_rain = missing;         ///< exposed ground wetted by rain only
+  double de_wet_mm = missing;        ///< De after the morning's water
+  double de_rain_wet_mm = missing;
+  double kr = missing, kr_rain = missing;  ///< eq. 74
+  double energy_share = missing;     ///< W, share of the energy for the irrigated part
+  double ke = missing;               ///< eq. 71, as it came about
+  double kc = missing;               ///< Kcb + Ke, eq. 69; or the single Kc
+  double etc_mm_d = missing;         ///< without stress, eq. 69
+  double p_frac = missing;           ///< as used on this day
+  double raw_mm = missing;           ///< eq. 83
+  double dr_wet_mm = missing;        ///< Dr after the morning's water, not below 0
+  double ks = missing;               ///< eq. 84
+  double transpiration_mm = missing; ///< Ks Kcb ET0; the whole ET where the coefficient is single
+  double evaporation_mm = missing;   ///< Ke ET0; 0 where the coefficient is single
+  double top_transpiration_mm = missing;  ///< Tew
+  double etc_adj_mm_d = missing;     ///< eq. 80
+  double dpe_mm = missing, dpe_rain_mm = missing;  ///< eq. 79, out of the top layer
+  double dp_mm = missing;            ///< eq. 88, out of the root zone
+  double drainage_mm = missing;      ///< out of the profile
+  double correction_mm = 0;          ///< change of Dr by an observation before this day
+  double closure_mm = missing;       ///< what is left when all water is added up: 0 within 1e-9
+};
+
+/// One day of the soil-water balance of one planting.
+///
+/// Equations FAO-56 eq. 69, 71-79 (dual) or 58 (single), 80-88, in the order of Examples 35 and 38
+/// Source    FAO-56 (Allen et al. 1998), ch. 7 and 8; two surface fractions and Tew: Allen et al. (2005),
+///           J. Irrig. Drain. Eng. 131(1):2-13, from memory
+/// Departs   The lower layer is ours: deep percolation fills it before it is lost, roots that grow take its
+///           water, roots that are pulled give theirs back. Limits act on flows, so that every mm is
+///           counted: transpiration stops at Dr = TAW, evaporation when the top layer is at half the
+///           wilting point, so Dr can pass TAW by at most that half.
+/// Missing   ET0, rain, irrigation, growth or state missing: every result of the day and its end state are NaN
+/// Throws    Error: soil incomplete, a negative depth, root depth beyond the profile; a message that begins
+///           "water does not add up" when mass fails to close to 1e-9 mm (a fault of the program)
+BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
+                         const SoilWater& soil, const BalanceSettings& settings);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include "noonleaf/balance/daily_step.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// How a member of BalanceDetail is written down: one row per number, in the order of the calculation.
+struct BalanceQuantity {
+  double (*value)(const BalanceDetail&);
+  std::string_view member;    ///< "few"
+  std::string_view symbol;    ///< "few"
+  std::string_view unit;      ///< "mm"; empty = dimensionless
+  std::string_view equation;  ///< the formula in the source's symbols
+  std::string_view source;    ///< "FAO-56 eq. 75"
+  std::string_view meaning;   ///< "share of the ground that is exposed and wet"
+};
+
+/// The one table behind every explanation of a day.
+std::span<const BalanceQuantity> balance_quantities();
+
+}  // namespace v1
+}  // namespace noonleaf

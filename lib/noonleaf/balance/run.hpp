@@ -1,0 +1,61 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "noonleaf/balance/daily_step.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// How wet the ground is at the start, the same at every depth.
+///
+/// Input     depleted_frac  0 = field capacity, 1 = wilting point
+/// Result    Dr, lower layer in that proportion of their TAW; De the same proportion of the top layer's,
+///           never above TEW
+/// Throws    Error, field "depleted_frac", outside 0 to 1; "profile_depth_m" shallower than roots or Ze
+BalanceState initial_state(const SoilWater& soil, double root_depth_m, double profile_depth_m,
+                           double depleted_frac);
+
+/// An observation that sets the account right, at the beginning of a day.
+struct Correction {
+  std::chrono::year_month_day date{};
+  double dr_mm = missing;  ///< root-zone depletion found; missing = leave
+  double de_mm = missing;  ///< top layer found; missing = leave, but never deeper than an observed Dr of 0
+};
+
+/// Days of one planting.
+struct BalanceRun {
+  std::vector<BalanceDetail> days;
+  double rain_mm = 0, runoff_mm = 0, irrigation_mm = 0, transpiration_mm = 0, evaporation_mm = 0,
+         drainage_mm = 0, correction_mm = 0;  ///< totals
+  double stress_mm = 0;  ///< sum of (1 - Ks) Kcb ET0: transpiration lost to dryness
+};
+
+/// The balance over consecutive days.
+///
+/// Input     days and growth, one of each per day; a crop that is pulled and the next one sown are simply
+///           the growth of two plantings one after the other
+/// Note      Water in the profile is kept a second time from the flows alone, over the whole run; the two
+///           must agree every day to 1e-9 mm.
+/// Throws    Error: as daily_step; field "growth" when the counts differ; "date" when days do not follow
+///           each other
+BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> days,
+                       std::span<const GrowthDay> growth, const SoilWater& soil,
+                       const BalanceSettings& settings, std::span<const Correction> corrections = {});
+
+/// Net depth that brings the root zone back to field capacity: Dr, but never below 0. FAO-56 eq. 85.
+double net_refill_mm(const BalanceState& state);
+
+/// The first day at whose close Dr exceeds RAW; empty when none does. Days that are missing do not count.
+std::optional<std::size_t> first_day_beyond_raw(std::span<const BalanceDetail> days);
+
+/// Root-zone depletion within a day.
+///
+/// Input     demand_share  share of the day's ET that has passed, 0 at dawn to 1 at dusk
+/// Result    Dr after the morning's water and that share of the day's ET, before the evening's water [mm]
+double depletion_within_day_mm(const BalanceDetail& day, double demand_share);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Where the water lands.
+enum class WettingKind {
+  rain,
+  sprinkler,
+  basin,
+  border,
+  furrow_narrow_bed,
+  furrow_wide_bed,
+  furrow_alternate,
+  drip,
+  soaker_hose,
+  hand
+};
+
+/// One row of FAO-56 Table 20: the share of the ground that a wetting wets.
+struct WettedFraction {
+  WettingKind kind = WettingKind::sprinkler;
+  std::string_view id;                 ///< "drip"
+  double low = 1, high = 1, value = 1;  ///< printed range; the value used: its middle
+  bool surrogate = false;
+  std::string_view source, note;
+};
+
+std::span<const WettedFraction> wetted_fraction_table();
+
+/// The row of a kind.
+const WettedFraction& wetted_fraction(WettingKind kind);
+
+}  // namespace v1
+}  // namespace noonleaf
