@@ -1,0 +1,27 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// A column of values in the caller's memory: value i is data[i * stride]. No data at all means that every
+/// value is missing, unless the function says otherwise.
+struct ConstColumn {
+  const double* data = nullptr;
+  std::ptrdiff_t stride = 1;  ///< distance between neighbours, in values; 0 repeats one value
+};
+
+/// A column that a batch door fills.
+struct MutableColumn {
+  double* data = nullptr;
+  std::ptrdiff_t stride = 1;  ///< distance between neighbours, in values; not 0
+};
+
+/// Rows of a batch whose input lies outside the accepted range, ascending; their result is NaN. A row with a
+/// missing input is NaN too and is not listed: missing is not wrong.
+using BadRows = std::vector<std::size_t>;
+
+}  // namespace v1
+}  // namespace noonleaf

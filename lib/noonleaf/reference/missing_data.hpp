@@ -1,0 +1,117 @@
+#pragma once
+
+#include <chrono>
+#include <string>
+#include <string_view>
+
+#include "noonleaf/atmosphere/daily_weather.hpp"
+#include "noonleaf/atmosphere/radiation.hpp"
+#include "noonleaf/atmosphere/vapour.hpp"
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// How the day's extremes of temperature came about. Nothing published replaces them.
+enum class TemperatureFrom { measured, none };
+
+/// How solar radiation came about.
+enum class RadiationFrom { measured, sunshine, temperature_range, none };
+
+/// How the vapour pressure of the air came about.
+enum class HumidityFrom { measured, dew_point, rh_max_min, rh_max, rh_mean, t_min, none };
+
+/// How the lowest relative humidity of the day came about (FAO-56 eq. 62 and 70 want it).
+enum class RhMinFrom { measured, vapour_pressure, none };
+
+/// How wind speed at 2 m came about.
+enum class WindFrom { measured, other_height, calm_limit, usual_wind, none };
+
+/// How atmospheric pressure came about.
+enum class PressureFrom { measured, elevation, none };
+
+/// What the missing-data ladder needs to know about the site and its instruments.
+struct LadderOptions {
+  double wind_height_m = 2.0;                   ///< height of the anemometer
+  Dryness dryness = Dryness::humid;             ///< for the dew point from Tmin
+  double arid_offset_c = 2.5;                   ///< taken off Tmin where dryness is arid; FAO-56: 2 to 3 °C
+  Setting setting = Setting::interior;          ///< for radiation from the temperature range
+  double angstrom_a = 0.25, angstrom_b = 0.50;  ///< FAO-56 eq. 35 where nothing local is known
+  double usual_u2_m_s = 2.0;                    ///< FAO-56: 2 m/s, the mean of over 2000 stations
+  double least_u2_m_s = 0.5;  ///< FAO-56: u2 limited to about 0.5 m/s or more; 0 turns it off
+};
+
+/// A day whose gaps are filled, ready for the reference equations, and where each value came from.
+struct DailyEstimate {
+  std::chrono::year_month_day date{};
+  double t_max_c = missing, t_min_c = missing;
+  double ea_kpa = missing;
+  double rs_mj_m2_d = missing;
+  double u2_m_s = missing;
+  double pressure_kpa = missing;
+  double rh_min_pct = missing;  ///< for the climate adjustment of Kc, not for ET0
+
+  TemperatureFrom temperature = TemperatureFrom::none;
+  RadiationFrom radiation = RadiationFrom::none;
+  HumidityFrom humidity = HumidityFrom::none;
+  RhMinFrom rh_min = RhMinFrom::none;
+  WindFrom wind = WindFrom::none;
+  PressureFrom pressure = PressureFrom::none;
+
+  /// Whether every input of the reference equation is there. False when a temperature, the date or the
+  /// location is missing: then ET0 is NaN.
+  bool is_complete() const;
+
+  /// Whether radiation, humidity and wind rest on measurement of their own kind. Pressure from elevation,
+  /// wind brought from another height and vapour pressure from any hygrometer count as measured: FAO-56
+  /// itself goes that way.
+  bool is_measured() const;
+};
+
+/// Fill the gaps of a day by the ladder of FAO-56.
+///
+/// Method    Each rung is tried in this order, the first that has its inputs is taken:
+///           radiation    measured; sunshine (eq. 35); temperature range (eq. 50), not above the clear sky
+///           (eq. 37) humidity     vapour pressure; dew point (eq. 14); RHmax and RHmin (eq. 17); RHmax (eq.
+///           18);
+///                        RHmean (eq. 19); Tmin, less an offset where the site is arid (eq. 48)
+///           wind         measured at 2 m; at another height (eq. 47); 2 m/s. Below 0.5 m/s it is raised to
+///           that pressure     measured; elevation (eq. 7) lowest RH    measured; 100 ea / e°(Tmax), which is
+///           eq. 63, and eq. 64 where ea comes from Tmin
+/// Source    FAO-56 (Allen et al. 1998), ch. 3, "Estimating missing climatic data"; annex 6
+/// Input     weather in the ranges of the building blocks; RH to 105 %: 100 to 105 is read as saturated air
+/// Missing   t_max_c or t_min_c missing: the result is not complete and ET0 is NaN. t_mean_c is not used:
+/// FAO-56
+///           eq. 9 defines the day's mean as (Tmax + Tmin) / 2
+/// Throws    Error, naming the field, for a value outside its accepted range, for t_min_c above t_max_c, for
+///           a date that does not exist
+DailyEstimate complete_daily(const DailyWeather& weather, const Location& location,
+                             const LadderOptions& options = {});
+
+/// A short plain phrase for one origin: "sun estimated from the day's temperature range". Measured ones too.
+std::string_view phrase(TemperatureFrom from);
+std::string_view phrase(RadiationFrom from);
+std::string_view phrase(HumidityFrom from);
+std::string_view phrase(RhMinFrom from);
+std::string_view phrase(WindFrom from);
+std::string_view phrase(PressureFrom from);
+
+/// The same for programs: "temperature_range", "dew_point". One word per enumerator, never to change.
+std::string_view code(TemperatureFrom from);
+std::string_view code(RadiationFrom from);
+std::string_view code(HumidityFrom from);
+std::string_view code(RhMinFrom from);
+std::string_view code(WindFrom from);
+std::string_view code(PressureFrom from);
+
+/// What was estimated on a day, for a sentence: the phrases of all that is not measured (is_measured), joined
+/// by "; ". Empty when all was measured.
+/// Example  "sun estimated from the day's temperature range; wind taken as 2 m/s"
+std::string estimated_phrases(const DailyEstimate& day);
+
+/// What was estimated on a day, for a CSV cell: "rs=temperature_range u2=usual_wind". Empty when all was
+/// measured.
+std::string estimated_codes(const DailyEstimate& day);
+
+}  // namespace v1
+}  // namespace noonleaf
