@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/crop/growth.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/soil/texture.hpp"
@@ -17,8 +18,9 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::array<std::string_view, 3> kind_words{"sprinkler", "soaker_hose", "drip"};
-constexpr std::array<std::string_view, 3> stage_words{"development", "mid", "late"};
+constexpr std::array<std::string_view, 4> kind_words{"sprinkler", "soaker_hose", "drip", "hand"};
+constexpr std::array<WettingKind, 4> kinds{WettingKind::sprinkler, WettingKind::soaker_hose, WettingKind::drip,
+                                           WettingKind::hand};
 
 constexpr AcceptedRange bed_area_range{0, 1e5, "m2", AcceptedRange::Low::excluded};
 constexpr AcceptedRange rooting_depth_range{0.05, 3, "m"};
@@ -139,52 +141,58 @@ ApplicationRate read_rate(TomlTable& table, Sprinkler& sprinkler) {
   return rate;
 }
 
-std::vector<ObservedStage> read_observed_stages(TomlTable& planting) {
-  std::vector<ObservedStage> stages;
+ObservedStages read_observed_stages(TomlTable& planting) {
   auto table = planting.table("stages_seen");
-  if (!table) return stages;
-  for (const std::string_view stage : stage_words) {
-    if (const auto date = table->date(stage)) stages.push_back({std::string(stage), *date});
-  }
+  if (!table) return {};
+  const ObservedStages stages{.development = table->date("development"),
+                              .mid_season = table->date("mid_season"),
+                              .late_season = table->date("late_season"),
+                              .over = table->date("over")};
   table->refuse_unknown_keys();
   return stages;
 }
 
-void read_start(TomlTable& table, Planting& planting) {
+void read_start(TomlTable& table, Planting& season) {
   int starts = 0;
-  const std::array<std::pair<std::string_view, PlantingStart>, 3> kinds{
-      {{"sown", PlantingStart::sown},
-       {"transplanted", PlantingStart::transplanted},
-       {"established", PlantingStart::established}}};
-  for (const auto& [key, kind] : kinds) {
+  const std::array<std::pair<std::string_view, PlantingStart>, 3> keys{{{"sown", PlantingStart::sown},
+                                                                       {"transplanted", PlantingStart::transplanted},
+                                                                       {"established", PlantingStart::transplanted}}};
+  for (const auto& [key, method] : keys) {
     if (!table.has(key)) continue;
     ++starts;
-    if (const auto date = table.date(key)) planting.start_date = *date;
-    planting.start = kind;
+    if (const auto date = table.date(key)) season.start = *date;
+    season.method = method;
   }
   if (starts == 1) return;
   table.refuse_table(starts == 0 ? "the planting does not say when it began" : "the planting began in two ways at once",
-                     "write one of sown = 2025-05-10, transplanted = 2025-05-10, or established = 2022-04-01 for a perennial");
+                     "write one of sown = 2025-05-10, transplanted = 2025-05-10, or established = 2022-04-01 for a "
+                     "perennial");
 }
 
-void check_crop(TomlTable& table, const Planting& planting) {
-  if (planting.crop.empty()) return;
+/// The crop exists, and its calendar can be made from what the planting says.
+void check_planting(TomlTable& table, const BedPlanting& planting) {
+  if (planting.crop.empty() || !planting.season.start.ok()) return;
   try {
-    find_crop(planting.crop);
+    const Crop& crop = find_crop(planting.crop);
+    season_calendar(crop, planting.season, planting.season.start);
   } catch (const Error& refused) {
-    table.refuse("crop", refused.problems().front().message, refused.problems().front().fix);
+    const Problem& first = refused.problems().front();
+    table.refuse(table.has(first.field) ? first.field : "crop", first.message, first.fix);
   }
 }
 
-Planting read_planting(TomlTable& table) {
-  Planting planting;
+BedPlanting read_planting(TomlTable& table) {
+  BedPlanting planting;
   planting.crop = table.required_text("crop", "tomato");
-  check_crop(table, planting);
-  planting.share_frac = table.number("share_pct", share_range).value_or(100.0) / 100.0;
-  read_start(table, planting);
+  planting.share_frac = fraction_of_percent(table, "share_pct", share_range).value_or(1.0);
+  read_start(table, planting.season);
   planting.pulled = table.date("pulled");
-  planting.region = table.text("region").value_or(std::string{});
-  planting.observed_stages = read_observed_stages(table);
+  planting.season.region = table.text("region").value_or(std::string{});
+  planting.season.observed = read_observed_stages(table);
+  check_planting(table, planting);
+  if (planting.pulled && *planting.pulled <= planting.season.start) {
+    table.refuse("pulled", "the planting was pulled before it began", "check both dates");
+  }
   table.refuse_unknown_keys();
   return planting;
 }
@@ -232,7 +240,7 @@ BedSoil read_soil(TomlTable& bed) {
 
 void check_shares(TomlTable& table, const Bed& bed) {
   double total = 0;
-  for (const Planting& planting : bed.plantings) {
+  for (const BedPlanting& planting : bed.plantings) {
     if (!planting.pulled) total += planting.share_frac;
   }
   if (total > 1.0 + share_slack) {
@@ -247,7 +255,7 @@ Sprinkler read_sprinkler(TomlTable& table, std::span<const Tap> taps) {
   Sprinkler sprinkler;
   sprinkler.id = table.required_text("id", "oscillating");
   sprinkler.name = table.text("name").value_or(sprinkler.id);
-  sprinkler.kind = static_cast<SprinklerKind>(table.choice("kind", kind_words));
+  sprinkler.kind = kinds[table.choice("kind", kind_words)];
   sprinkler.tap = resolve(table, "tap", "north", taps, "tap");
   sprinkler.rate = read_rate(table, sprinkler);
   sprinkler.longest_run_min = table.number("longest_run_min", run_range).value_or(missing);
@@ -268,6 +276,7 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   bed.rooting_depth_m = table.quantity("rooting_depth", length_units, rooting_depth_range).value_or(missing);
   bed.framed = table.yes_or_no("framed").value_or(false);
   for (TomlTable& planting : table.tables("planting")) bed.plantings.push_back(read_planting(planting));
+  for (BedPlanting& planting : bed.plantings) planting.season.root_limit_m = bed.rooting_depth_m;
   check_shares(table, bed);
   table.refuse_unknown_keys();
   return bed;

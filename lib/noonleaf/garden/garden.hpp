@@ -9,8 +9,12 @@
 #include <vector>
 
 #include "noonleaf/atmosphere/daily_weather.hpp"
+#include "noonleaf/atmosphere/radiation.hpp"
+#include "noonleaf/atmosphere/vapour.hpp"
+#include "noonleaf/crop/growth.hpp"
 #include "noonleaf/garden/weekly_hours.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/soil/wetted_fraction.hpp"
 #include "noonleaf/sprinkler/application_rate.hpp"
 #include "noonleaf/sprinkler/catch_cans.hpp"
 
@@ -20,20 +24,14 @@ inline namespace v1 {
 /// In which units a person reads depths, volumes and temperatures. Everything inside stays SI.
 enum class UnitSystem { metric, us };
 
-/// How dry the air over the site is: sets the dew point offset where humidity is missing (FAO-56 eq. 48).
-enum class AirCharacter { humid, arid };
-
-/// Near a large water body or not: sets kRs where sunshine is missing (FAO-56 eq. 50).
-enum class CoastDistance { interior, coast };
-
 /// One garden.
 struct Site {
   std::string name{};
   Location location{};
   std::string zone{};  ///< IANA name
   UnitSystem units = UnitSystem::metric;
-  AirCharacter air = AirCharacter::humid;
-  CoastDistance coast = CoastDistance::interior;
+  Dryness air = Dryness::humid;          ///< dew point offset where humidity is missing
+  Setting setting = Setting::interior;   ///< kRs where sunshine is missing
   double wind_height_m = 2.0;  ///< of the anemometer behind the weather files
   std::optional<std::chrono::year_month_day> demo_date{};  ///< an invented garden shows this day instead of today
 };
@@ -51,13 +49,10 @@ struct Tap {
   double flow_l_min = missing;
 };
 
-/// What kind of thing applies the water.
-enum class SprinklerKind { sprinkler, soaker_hose, drip };
-
 /// Whatever applies the water.
 struct Sprinkler {
   std::string id{}, name{};
-  SprinklerKind kind = SprinklerKind::sprinkler;
+  WettingKind kind = WettingKind::sprinkler;
   std::size_t tap = 0;               ///< index into Garden::taps
   ApplicationRate rate{};            ///< what it delivers, and how that is known
   std::optional<CanResult> cans{};   ///< the catch-can test behind the rate, if there was one
@@ -71,24 +66,12 @@ struct BedSoil {
   double field_capacity_m3_m3 = missing, wilting_point_m3_m3 = missing, saturation_m3_m3 = missing;
 };
 
-/// How a planting began.
-enum class PlantingStart { sown, transplanted, established };
-
-/// A growth stage that somebody saw begin.
-struct ObservedStage {
-  std::string stage{};  ///< development, mid, late
-  std::chrono::year_month_day date{};
-};
-
 /// One crop in (a share of) a bed.
-struct Planting {
+struct BedPlanting {
   std::string crop{};     ///< crop id of the table
   double share_frac = 1;  ///< of the bed's area
-  PlantingStart start = PlantingStart::sown;
-  std::chrono::year_month_day start_date{};
+  Planting season{};      ///< start, method, observed stages, region, root limit
   std::optional<std::chrono::year_month_day> pulled{};  ///< first day on which it is gone
-  std::string region{};                                 ///< row of the stage-length table; empty = the crop's first
-  std::vector<ObservedStage> observed_stages{};
 };
 
 /// An area with one soil, watered by one sprinkler.
@@ -99,7 +82,7 @@ struct Bed {
   BedSoil soil{};
   double rooting_depth_m = missing;  ///< raised bed or hard pan: roots go no deeper; missing = no limit
   bool framed = false;               ///< no rain runs off a framed bed
-  std::vector<Planting> plantings{};
+  std::vector<BedPlanting> plantings{};
 };
 
 /// When water may run at all.

@@ -65,8 +65,8 @@ Site read_site(TomlTable& table) {
   site.location.elevation_m = table.quantity("elevation", elevation_units, elevation_range).value_or(missing);
   site.zone = read_zone(table);
   site.units = table.choice("units", unit_words) == 0 ? UnitSystem::metric : UnitSystem::us;
-  site.air = table.choice("air", air_words) == 0 ? AirCharacter::humid : AirCharacter::arid;
-  site.coast = table.choice("setting", setting_words) == 0 ? CoastDistance::interior : CoastDistance::coast;
+  site.air = table.choice("air", air_words) == 0 ? Dryness::humid : Dryness::arid;
+  site.setting = table.choice("setting", setting_words) == 0 ? Setting::interior : Setting::coast;
   site.demo_date = table.date("demo_date");
   table.refuse_unknown_keys();
   return site;

@@ -8,7 +8,6 @@
 #include <string_view>
 #include <vector>
 
-#define TOML_HEADER_ONLY 1
 #include <toml++/toml.h>
 
 #include "noonleaf/error.hpp"
