@@ -1,0 +1,78 @@
+#pragma once
+
+#include <array>
+#include <chrono>
+
+#include "noonleaf/atmosphere/daily_weather.hpp"
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// A day at a place, by the wall clock.
+struct DaySite {
+  std::chrono::year_month_day date{};
+  Location location{};
+  double utc_offset_h =
+      missing;  ///< wall clock minus UTC, daylight saving included: -5 for Central summer time
+};
+
+/// Weather of one hour: means over it, except the radiation, which is its sum.
+struct WeatherHour {
+  double t_c = missing;
+  double ea_kpa = missing;      ///< actual vapour pressure
+  double rs_mj_m2_h = missing;  ///< solar radiation on a level surface
+  double u2_m_s = missing;      ///< at 2 m
+};
+
+/// The 24 hours of a day; hour i runs from i:00 to i+1:00 by the wall clock. On days when the clock changes
+/// the offset of the larger part of the day is kept through all 24.
+using WeatherHours = std::array<WeatherHour, 24>;
+
+/// What is known of a day that has no hours.
+struct DailyShape {
+  DaySite site{};
+  double t_max_c = missing, t_min_c = missing;
+  double ea_kpa = missing;          ///< mean actual vapour pressure
+  double rs_mj_m2_d = missing;      ///< total
+  double u2_m_s = missing;          ///< mean at 2 m
+  double t_max_before_c = missing;  ///< yesterday's, for the hours before dawn; missing = this day's
+  double t_min_after_c = missing;   ///< tomorrow's, for the hours after sunset; missing = this day's
+};
+
+/// A day spread over its hours.
+struct DiurnalDay {
+  WeatherHours hours{};
+  double sunrise_h = missing, solar_noon_h = missing, sunset_h = missing;  ///< by the wall clock
+  double ea_held_kpa = missing;      ///< vapour pressure held in every hour that is not saturated
+  double ea_residual_kpa = missing;  ///< day's mean less mean of the hours: 0 unless all hours saturate
+};
+
+/// Hours from a day.
+///
+/// Equation  temperature, day     T = Tmin + (Tmax - Tmin) sin(pi m / (Y + 2 a)), m hours after the minimum
+///           temperature, night   T = [Tmin - Tset e^-b + (Tset - Tmin) e^(-b n / Z)] / (1 - e^-b),
+///                                n hours after sunset, Z length of the night
+///           radiation            Rs,h = Rs Ra,h / sum Ra,h
+///           humidity             ea,h = min(e°(T,h), L), L such that the mean of the hours is the day's
+///           wind                 u,h ~ 1 at night, 1 + pi/2 sin(pi m / Y) by day
+/// Source    Temperature: Parton & Logan (1981), Agric. Meteorol. 23:205-216, a = 1.86 h, b = 2.20, minimum
+///           c = -0.17 h after sunrise (their values for 1.5 m). As printed the night ends e^-b = 11 % of the
+///           evening's fall above the minimum and jumps at dawn; the form above ends at the minimum.
+///           Radiation: FAO-56 eq. 28 for the shape. Wind: day to night ratio 2 of Doorenbos & Pruitt (1977,
+///           FAO-24; quoted in FAO-56 ch. 3, from memory); the half sine is ours
+/// Kept      Highest hour = Tmax, lowest = Tmin (the sampled hours are stretched to them, at most 0.3 °C),
+///           sum of radiation, mean of vapour pressure, mean of wind; each to 1e-12 of its size
+/// Input     t_max_c, t_min_c -60 to 60 °C, in order; ea_kpa 0 to 10; rs_mj_m2_d 0 to 60; u2_m_s 0 to 60;
+///           latitude -66 to 66 (beyond it a day may have no night, and the shape no meaning); offset -12 to
+///           14
+/// Missing   A missing value leaves its own column NaN; humidity needs the temperatures, all need the site
+/// Throws    Error, naming the field, when outside the accepted range
+DiurnalDay hours_of_day(const DailyShape& day);
+
+/// Measured hours where they exist, estimated ones elsewhere, value by value. The day's totals are then those
+/// of the mixture.
+WeatherHours prefer_measured(const WeatherHours& measured, const WeatherHours& estimated);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What the three bulbs outdoors depend on.
+struct OutdoorAir {
+  double t_c = missing;
+  double rh_pct = missing;
+  double pressure_kpa = missing;
+  double u2_m_s = missing;       ///< at 2 m
+  double rs_w_m2 = missing;      ///< solar radiation on a level surface, mean of the hour
+  double cos_zenith = missing;   ///< of the sun; 0 and below = down
+  double sun_distance_au = 1.0;  ///< earth to sun; 1 / sqrt(inverse_relative_distance)
+};
+
+/// The three bulbs and their mixture.
+struct OutdoorWbgt {
+  double globe_c = missing;
+  double natural_wet_bulb_c = missing;
+  double wbgt_c = missing;
+};
+
+/// Outdoor wet-bulb globe temperature over a level, unshaded surface.
+///
+/// Equation  WBGT = 0.7 Tnw + 0.2 Tg + 0.1 Ta, Tnw and Tg by the heat balance of wick and globe
+/// Source    Liljegren, Carhart, Lawday, Tschopp & Sharp (2008), J. Occup. Environ. Hyg. 5:645-655, equations
+///           and constants from memory; weights ISO 7243. Globe 50.8 mm, ground albedo 0.45, ground at air
+///           temperature, as there
+/// Input     t_c -20 to 55; rh_pct 0 to 100; pressure_kpa 50 to 110; u2_m_s 0 to 30, taken as 0.13 below that
+///           (the source's floor); rs_w_m2 0 to 1400; cos_zenith -1 to 1; sun_distance_au 0.9 to 1.1
+/// Result    [°C]
+/// Missing   NaN if any is missing
+/// Throws    Error, naming the field, when outside the accepted range, or when a balance finds no end
+/// Note      An estimate from weather, not a reading. It is for open sun: under a tree the globe reads less.
+OutdoorWbgt outdoor_wbgt(const OutdoorAir& air);
+
+/// Mixture of three bulbs that were read.
+///
+/// Equation  outdoors 0.7 Tnw + 0.2 Tg + 0.1 Ta
+/// Source    ISO 7243
+/// Missing   NaN if any is missing
+struct Bulbs {
+  double natural_wet_bulb_c = missing, globe_c = missing, t_c = missing;
+};
+double wbgt_of_bulbs_c(const Bulbs& bulbs);
+
+/// Psychrometric wet bulb: aspirated and shaded. Never a stand-in for the natural wet bulb of the WBGT.
+///
+/// Equation  Tw = T atan[0.151977 (RH + 8.313659)^½] + atan(T + RH) - atan(RH - 1.676331)
+///                + 0.00391838 RH^1.5 atan(0.023101 RH) - 4.686035
+/// Source    Stull (2011), J. Appl. Meteor. Climatol. 50:2267-2269; error -1 to +0.65 °C, sea-level pressure
+/// Input     t_c -20 to 50; rh_pct 5 to 99, the source's range
+/// Missing   NaN if either is missing
+/// Throws    Error, naming the field, when outside the accepted range
+double psychrometric_wet_bulb_c(double t_c, double rh_pct);
+
+}  // namespace v1
+}  // namespace noonleaf
