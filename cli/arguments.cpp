@@ -7,6 +7,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "version.hpp"
@@ -16,37 +17,12 @@ namespace {
 
 constexpr int wrong_usage = 2;
 
-std::optional<int> digits(std::string_view text) {
-  int value = 0;
-  for (const char letter : text) {
-    if (letter < '0' || letter > '9') return std::nullopt;
-    value = value * 10 + (letter - '0');
-  }
-  return text.empty() ? std::nullopt : std::optional(value);
-}
-
-std::optional<std::chrono::year_month_day> parse_date(std::string_view text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
-  const auto year = digits(text.substr(0, 4)), month = digits(text.substr(5, 2)), day = digits(text.substr(8, 2));
-  if (!year || !month || !day) return std::nullopt;
-  const std::chrono::year_month_day date{std::chrono::year(*year), std::chrono::month(static_cast<unsigned>(*month)),
-                                         std::chrono::day(static_cast<unsigned>(*day))};
-  return date.ok() ? std::optional(date) : std::nullopt;
-}
-
-std::optional<std::chrono::minutes> parse_clock(std::string_view text) {
-  if (text.size() != 5 || text[2] != ':') return std::nullopt;
-  const auto hour = digits(text.substr(0, 2)), minute = digits(text.substr(3, 2));
-  if (!hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
-  return std::chrono::minutes(*hour * 60 + *minute);
-}
-
 std::string check_date(const std::string& text) {
-  return parse_date(text) ? std::string{} : "\"" + text + "\" is not a date; write it like 2025-07-16";
+  return parse_iso_date(text) ? std::string{} : "\"" + text + "\" is not a date; write it like 2025-07-16";
 }
 
 std::string check_clock(const std::string& text) {
-  return parse_clock(text) ? std::string{} : "\"" + text + "\" is not a time of day; write it like 07:30";
+  return parse_clock_text(text) ? std::string{} : "\"" + text + "\" is not a time of day; write it like 07:30";
 }
 
 std::string check_pair(const std::string& text) {
@@ -215,8 +191,8 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   if (app.got_subcommand("new")) return Arguments(start);
   if (app.got_subcommand("check")) return Arguments(check);
   if (app.got_subcommand("today")) {
-    if (!day_texts.date.empty()) today.date = parse_date(day_texts.date);
-    if (!day_texts.time_of_day.empty()) today.time_of_day = parse_clock(day_texts.time_of_day);
+    if (!day_texts.date.empty()) today.date = parse_iso_date(day_texts.date);
+    if (!day_texts.time_of_day.empty()) today.time_of_day = parse_clock_text(day_texts.time_of_day);
     return Arguments(today);
   }
   et0.columns = split_pairs(et0_texts.columns);

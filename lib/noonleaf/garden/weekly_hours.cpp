@@ -4,6 +4,8 @@
 #include <array>
 #include <cstddef>
 
+#include "noonleaf/calendar_text.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
@@ -35,18 +37,6 @@ std::optional<std::bitset<7>> parse_weekdays(std::string_view words) {
   }
 }
 
-std::optional<int> parse_two_digits(std::string_view text) {
-  if (text.size() != 2 || text[0] < '0' || text[0] > '9' || text[1] < '0' || text[1] > '9') return std::nullopt;
-  return (text[0] - '0') * 10 + (text[1] - '0');
-}
-
-std::optional<std::chrono::minutes> parse_clock(std::string_view text) {
-  if (text.size() != 5 || text[2] != ':') return std::nullopt;
-  const auto hour = parse_two_digits(text.substr(0, 2)), minute = parse_two_digits(text.substr(3));
-  if (!hour || !minute || *minute > 59 || *hour > 24 || (*hour == 24 && *minute > 0)) return std::nullopt;
-  return std::chrono::minutes(*hour * 60 + *minute);
-}
-
 bool on_weekday(const WeeklyHours& hours, std::chrono::year_month_day date) {
   return hours.weekdays.test(std::chrono::weekday{std::chrono::sys_days(date)}.c_encoding());
 }
@@ -59,7 +49,7 @@ std::optional<WeeklyHours> parse_weekly_hours(std::string_view text) {
   const auto days = parse_weekdays(text.substr(0, space));
   const std::string_view range = text.substr(space + 1);
   if (!days || range.size() != 11 || range[5] != '-') return std::nullopt;
-  const auto begin = parse_clock(range.substr(0, 5)), end = parse_clock(range.substr(6));
+  const auto begin = parse_clock_text(range.substr(0, 5)), end = parse_clock_text(range.substr(6));
   if (!begin || !end || *begin >= *end) return std::nullopt;
   return WeeklyHours{*days, *begin, *end};
 }

@@ -58,5 +58,11 @@ LocalTime local_time(std::string_view zone, std::chrono::sys_seconds now) {
           .time_of_day = std::chrono::floor<std::chrono::minutes>(local - day)};
 }
 
+double utc_offset_h(std::string_view zone, std::chrono::year_month_day date) {
+  const date::local_seconds noon{std::chrono::sys_days(date).time_since_epoch() + std::chrono::hours(12)};
+  const auto info = find_zone(zone).get_info(noon);
+  return static_cast<double>(info.first.offset.count()) / 3600.0;
+}
+
 }  // namespace v1
 }  // namespace noonleaf

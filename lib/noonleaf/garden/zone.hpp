@@ -22,5 +22,9 @@ void require_zone(std::string_view zone);
 /// Throws    Error as require_zone
 LocalTime local_time(std::string_view zone, std::chrono::sys_seconds now);
 
+/// Wall clock minus UTC at noon of a day, daylight saving included [h].
+/// Throws    Error as require_zone
+double utc_offset_h(std::string_view zone, std::chrono::year_month_day date);
+
 }  // namespace v1
 }  // namespace noonleaf

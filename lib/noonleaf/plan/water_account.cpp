@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <span>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
@@ -48,9 +49,7 @@ void refuse_gap(const SkyDay& day) {
   Problem problem;
   problem.field = "date";
   problem.message = "the weather has a gap of more than " + std::to_string(longest_bridged_gap_d) +
-                    " days without temperature, at " + std::to_string(static_cast<int>(day.weather.date.year())) + "-" +
-                    std::to_string(static_cast<unsigned>(day.weather.date.month())) + "-" +
-                    std::to_string(static_cast<unsigned>(day.weather.date.day()));
+                    " days without temperature, at " + iso_date(day.weather.date);
   problem.fix = "add a file with these days to the weather folder, of a station nearby if need be";
   throw Error(std::move(problem));
 }

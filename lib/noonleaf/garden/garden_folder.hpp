@@ -1,0 +1,31 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/journal.hpp"
+#include "noonleaf/weather/daily_file.hpp"
+#include "noonleaf/weather/merge.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Everything in a garden folder, read and resolved.
+struct GardenFolder {
+  Garden garden{};   ///< garden.toml, with what the journal says was sown, transplanted, pulled or seen
+  Journal journal{};
+  std::vector<WeatherFile> weather_files{};  ///< weather/*.csv and *.json in the order of their names
+  DailySeries weather{};                     ///< the same as one series
+};
+
+/// Reads `garden.toml`, `journal.csv` and everything in `weather/`.
+///
+/// Input     folder  what to open; shown_name  how messages call it
+/// Throws    Error with the problems of all files together: what is wrong in one does not hide another
+GardenFolder read_garden_folder(const std::filesystem::path& folder, const std::string& shown_name,
+                                Strictness strictness = Strictness::lenient);
+
+}  // namespace v1
+}  // namespace noonleaf

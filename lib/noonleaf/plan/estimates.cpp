@@ -1,0 +1,92 @@
+#include "noonleaf/plan/estimates.hpp"
+
+#include <algorithm>
+
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/plan/ground.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::sys_days;
+
+/// Days that share a phrase, in the order in which the phrases come up.
+class PhraseCount {
+ public:
+  void add(std::string_view phrase) {
+    const auto found =
+        std::find_if(counts_.begin(), counts_.end(), [&](const Estimate& each) { return each.what == phrase; });
+    if (found != counts_.end()) {
+      ++found->days;
+    } else {
+      counts_.push_back({.what = std::string(phrase), .days = 1});
+    }
+  }
+  std::vector<Estimate> counts(std::size_t of_days) const {
+    std::vector<Estimate> result = counts_;
+    for (Estimate& each : result) each.of_days = of_days;
+    return result;
+  }
+
+ private:
+  std::vector<Estimate> counts_;
+};
+
+void add_day(PhraseCount& counts, const SkyDay& day) {
+  if (day.et0_from == Et0From::neighbours) {
+    counts.add("no temperature: ET0 from the days around");
+    return;
+  }
+  const DailyEstimate& estimate = day.estimate;
+  if (estimate.radiation != RadiationFrom::measured) counts.add(phrase(estimate.radiation));
+  const bool humidity_guessed = estimate.humidity == HumidityFrom::t_min || estimate.humidity == HumidityFrom::none;
+  if (humidity_guessed) counts.add(phrase(estimate.humidity));
+  const bool wind_guessed = estimate.wind == WindFrom::usual_wind || estimate.wind == WindFrom::none;
+  if (wind_guessed) counts.add(phrase(estimate.wind));
+  if (is_missing(day.weather.rain_mm)) counts.add("no rain reading: taken as none");
+}
+
+void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
+  for (const Sprinkler& sprinkler : garden.sprinklers) {
+    if (sprinkler.rate.basis == RateBasis::guess) {
+      estimates.push_back({.kind = EstimateKind::sprinkler,
+                           .what = sprinkler.name + ": its rate is a guess; set cans out for 15 minutes to know it"});
+    }
+  }
+  std::vector<std::string_view> named;
+  for (const Bed& bed : garden.beds) {
+    for (const BedPlanting& planting : bed.plantings) {
+      const Crop& crop = find_crop(planting.crop);
+      const bool said = std::find(named.begin(), named.end(), crop.id) != named.end();
+      if (!crop.surrogate || said || !grows_on(planting, date)) continue;
+      named.push_back(crop.id);
+      estimates.push_back({.kind = EstimateKind::crop,
+                           .what = std::string(crop.name_en) + ": no published values, those of a similar crop stand in"});
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<Estimate> estimates_behind(const Garden& garden, const Sky& sky, std::chrono::year_month_day date) {
+  PhraseCount counts;
+  std::size_t of_days = 0, forecast_days = 0;
+  for (const SkyDay& day : sky.days) {
+    if (sys_days(day.weather.date) > sys_days(date)) break;
+    ++of_days;
+    if (day.origin == DayOrigin::forecast) ++forecast_days;
+    add_day(counts, day);
+  }
+  std::vector<Estimate> estimates = counts.counts(of_days);
+  if (forecast_days > 0) {
+    estimates.push_back({.what = "weather is a forecast, not a measurement", .days = forecast_days, .of_days = of_days});
+  }
+  add_garden(estimates, garden, sys_days(date));
+  estimates.push_back({.kind = EstimateKind::soil_start,
+                       .what = "soil taken as full of water (field capacity) on the first day of the weather"});
+  return estimates;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

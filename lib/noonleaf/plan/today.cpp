@@ -1,0 +1,203 @@
+#include "noonleaf/plan/today.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/error.hpp"
+#include "noonleaf/plan/planting_wilt.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::days;
+using std::chrono::sys_days;
+using std::chrono::year_month_day;
+
+constexpr double smallest_refill_mm = 1.0;     // less is not worth opening a tap for
+constexpr int seed_zone_d = 14;                // common practice, no source: until most garden seeds are up
+constexpr std::chrono::minutes usual_run{30};  // to ask when somebody could water next
+constexpr int heat_days_ahead = 5;
+
+void require_weather(const Sky& sky, year_month_day date) {
+  if (!sky.empty() && sky.find(sys_days(date)) != nullptr) return;
+  Problem problem;
+  problem.field = "date";
+  problem.text = iso_date(date);
+  problem.message = sky.empty() ? "there is no weather at all"
+                                : "there is no weather for " + problem.text + "; the files hold " +
+                                      iso_date(sky.days.front().weather.date) + " to " +
+                                      iso_date(sky.days.back().weather.date);
+  problem.fix = "add newer measurements or a forecast to the weather folder, or ask for a day within with --date";
+  throw Error(std::move(problem));
+}
+
+bool seeds_not_up(const BedPlanting& planting, Stage stage, sys_days date) {
+  return planting.season.method == PlantingStart::sown && stage == Stage::initial &&
+         (date - sys_days(planting.season.start)).count() < seed_zone_d;
+}
+
+/// What would happen by the close of each day ahead, without water and without rain.
+struct Ahead {
+  const BalanceRun& run;
+  std::size_t days_to_chance;
+};
+
+bool beyond(const PlantingToday& planting, const BalanceDetail& day) {
+  return planting.in_seed_zone ? day.end.de_mm > day.rew_mm : day.end.dr_mm > day.raw_mm;
+}
+
+std::optional<year_month_day> first_day_beyond(const PlantingToday& planting, const BalanceRun& run) {
+  for (const BalanceDetail& day : run.days) {
+    if (beyond(planting, day)) return day.date;
+  }
+  return std::nullopt;
+}
+
+double need_mm(const PlantingToday& planting, const Ahead& ahead) {
+  bool needed = false;
+  for (std::size_t index = 0; index < ahead.run.days.size() && index < ahead.days_to_chance; ++index) {
+    needed = needed || beyond(planting, ahead.run.days[index]);
+  }
+  const double room_mm = planting.in_seed_zone ? planting.top_layer_mm : planting.dr_mm;
+  return needed && room_mm >= smallest_refill_mm ? room_mm : 0.0;
+}
+
+PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount& account, const Sky& sky,
+                             std::size_t days_to_chance) {
+  const BalanceDetail& today = account.dry_ahead.days.front();
+  PlantingToday result;
+  result.planting = account.planting;
+  result.crop = &find_crop(planting.crop);
+  result.share_frac = planting.share_frac;
+  result.stage = today.growth.stage;
+  result.in_seed_zone = seeds_not_up(planting, result.stage, sys_days(today.date));
+  result.dr_mm = today.dr_wet_mm;
+  result.raw_mm = today.raw_mm;
+  result.taw_mm = today.taw_mm;
+  result.top_layer_mm = today.de_wet_mm;
+  result.top_layer_limit_mm = today.rew_mm;
+  result.root_depth_m = today.end.root_depth_m;
+  result.etc_mm_d = today.etc_mm_d;
+  result.dr_close_mm = today.end.dr_mm;
+  result.limit_day = first_day_beyond(result, account.dry_ahead);
+  result.net_need_mm = need_mm(result, {account.dry_ahead, days_to_chance});
+  std::vector<HeatDay> heat_days;
+  for (int ahead = 0; ahead < heat_days_ahead; ++ahead) {
+    const SkyDay* day = sky.find(sys_days(today.date) + days(ahead));
+    if (day != nullptr) heat_days.push_back({day->weather.date, day->weather.t_max_c, day->weather.t_min_c});
+  }
+  result.heat = crop_heat_findings(result.crop->id, heat_days);
+  return result;
+}
+
+/// How far a planting is on the way to its limit; seedbeds before all.
+double urgency(const PlantingToday& planting) {
+  if (planting.net_need_mm <= 0) return 0;
+  if (planting.in_seed_zone) return 1e3 + planting.top_layer_mm / planting.top_layer_limit_mm;
+  return planting.dr_mm / planting.raw_mm;
+}
+
+std::optional<std::size_t> driver_of(const std::vector<PlantingToday>& plantings) {
+  std::optional<std::size_t> driver;
+  for (std::size_t index = 0; index < plantings.size(); ++index) {
+    const bool more = !driver || plantings[index].net_need_mm > plantings[*driver].net_need_mm;
+    if (plantings[index].net_need_mm > 0 && more) driver = index;
+  }
+  return driver;
+}
+
+BedReason reason_to_open(const PlantingToday& driver) {
+  if (driver.in_seed_zone) return BedReason::seed_zone_dry;
+  return driver.dr_mm > driver.raw_mm ? BedReason::beyond_limit : BedReason::limit_before_chance;
+}
+
+double minutes_run_on(const Journal& journal, const std::string& bed, year_month_day date) {
+  double minutes = 0;
+  for (const JournalEntry& entry : journal) {
+    const bool counts = entry.event == JournalEvent::water && entry.bed == bed && entry.date == date;
+    if (counts && is_known(entry.minutes)) minutes += entry.minutes;
+  }
+  return minutes;
+}
+
+RunPlan run_for(const Garden& garden, const Bed& bed, double net_mm) {
+  const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
+  RunRequest request{.net_depth_mm = net_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
+  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
+  return run_plan(request);
+}
+
+BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journal, const Sky& sky,
+                   const TodayQuestion& question) {
+  const Bed& bed = garden.beds[index];
+  BedToday result;
+  result.bed = index;
+  result.next_chance = next_chance(garden, question.date, {bed.sprinkler, usual_run});
+  const auto days_to_chance = static_cast<std::size_t>(
+      result.next_chance ? (sys_days(*result.next_chance) - sys_days(question.date)).count() : 7);
+  for (const PlantingAccount& account : accounts_of_bed(garden, index, journal, sky, question.date)) {
+    const BedPlanting& planting = bed.plantings[account.planting];
+    result.plantings.push_back(planting_today(planting, account, sky, days_to_chance));
+    result.plantings.back().wilt = wilt_of_planting({garden, bed, planting, journal}, account, sky, question.date);
+  }
+  result.minutes_run_today = minutes_run_on(journal, bed.id, question.date);
+  result.driver = driver_of(result.plantings);
+  if (result.driver) {
+    result.reason = reason_to_open(result.plantings[*result.driver]);
+    result.run = run_for(garden, bed, result.plantings[*result.driver].net_need_mm);
+  } else {
+    result.reason = result.plantings.empty() ? BedReason::nothing_grows : BedReason::lasts;
+  }
+  return result;
+}
+
+void place(const Garden& garden, Today& today) {
+  std::vector<std::size_t> wanting;
+  for (std::size_t index = 0; index < today.beds.size(); ++index) {
+    if (today.beds[index].driver) wanting.push_back(index);
+  }
+  const auto urgency_of = [&](std::size_t bed) {
+    return urgency(today.beds[bed].plantings[*today.beds[bed].driver]);
+  };
+  std::stable_sort(wanting.begin(), wanting.end(),
+                   [&](std::size_t a, std::size_t b) { return urgency_of(a) > urgency_of(b); });
+  std::vector<WantedRun> runs;
+  for (const std::size_t bed : wanting) {
+    const auto length = std::chrono::minutes(static_cast<int>(std::lround(today.beds[bed].run.minutes)));
+    runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length});
+  }
+  const auto placed = place_runs(garden, today.date, today.from, runs);
+  for (std::size_t index = 0; index < wanting.size(); ++index) {
+    BedToday& bed = today.beds[wanting[index]];
+    bed.action = placed[index].slot ? BedAction::open : BedAction::blocked;
+    bed.slot = placed[index].slot;
+    bed.obstacle = placed[index].obstacle;
+    if (bed.slot) today.opening_order.push_back(wanting[index]);
+  }
+  std::stable_sort(today.opening_order.begin(), today.opening_order.end(), [&](std::size_t a, std::size_t b) {
+    return today.beds[a].slot->begin < today.beds[b].slot->begin;
+  });
+}
+
+}  // namespace
+
+Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question) {
+  require_weather(sky, question.date);
+  Today today;
+  today.date = question.date;
+  today.from = question.from;
+  today.sky = *sky.find(sys_days(question.date));
+  today.people = people_day(hours_over(garden.site, sky, question.date));
+  for (std::size_t index = 0; index < garden.beds.size(); ++index) {
+    today.beds.push_back(bed_today(garden, index, journal, sky, question));
+  }
+  place(garden, today);
+  today.estimates = estimates_behind(garden, sky, question.date);
+  return today;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,102 @@
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "noonleaf/crop/crop.hpp"
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/journal.hpp"
+#include "noonleaf/heat/crop_heat.hpp"
+#include "noonleaf/heat/people.hpp"
+#include "noonleaf/heat/wilt.hpp"
+#include "noonleaf/plan/estimates.hpp"
+#include "noonleaf/plan/run_slots.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/sprinkler/run_time.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What to do with a bed today.
+enum class BedAction {
+  open,         ///< open its tap: there is a run with a time, an opener and a closer
+  leave_alone,  ///< it needs no water today
+  blocked       ///< it needs water, and something stands in the way
+};
+
+/// Why.
+enum class BedReason {
+  seed_zone_dry,         ///< seeds or seedlings: the top layer would dry out
+  beyond_limit,          ///< depletion is beyond RAW already
+  limit_before_chance,   ///< depletion would pass RAW before the next time that somebody can water
+  lasts,                 ///< it lasts to the next chance, even without rain
+  nothing_grows          ///< bare ground: no plant asks for water
+};
+
+/// One planting this morning.
+struct PlantingToday {
+  std::size_t planting = 0;  ///< index into Bed::plantings
+  const Crop* crop = nullptr;
+  double share_frac = 1;
+  Stage stage = Stage::not_started;
+  bool in_seed_zone = false;     ///< sown and not up yet: the top layer decides
+  double dr_mm = missing;        ///< depletion of the root zone now
+  double raw_mm = missing;       ///< readily available water, for today's demand
+  double taw_mm = missing;
+  double top_layer_mm = missing; ///< De, depletion of the top layer now
+  double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
+  double root_depth_m = missing;
+  double etc_mm_d = missing;     ///< what it will use today, without stress
+  double dr_close_mm = missing;  ///< depletion at the day's close, without watering
+  double net_need_mm = 0;        ///< what it wants from a run today; 0 = nothing
+  std::optional<std::chrono::year_month_day> limit_day{};  ///< first day that ends beyond the limit, without water
+  WiltDay wilt{};
+  std::vector<CropHeatFinding> heat{};  ///< published limits that the days ahead pass
+};
+
+/// One bed this morning.
+struct BedToday {
+  std::size_t bed = 0;  ///< index into Garden::beds
+  BedAction action = BedAction::leave_alone;
+  BedReason reason = BedReason::lasts;
+  std::optional<std::size_t> driver{};  ///< index into `plantings`: the one that decides
+  std::vector<PlantingToday> plantings{};
+  RunPlan run{};                   ///< meaningful unless left alone
+  std::optional<RunSlot> slot{};   ///< for action open
+  RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
+  std::optional<std::chrono::year_month_day> next_chance{};  ///< first later day on which somebody could water
+  double minutes_run_today = 0;    ///< from the journal
+};
+
+/// The answer to "what do I open now?".
+struct Today {
+  std::chrono::year_month_day date{};
+  std::chrono::minutes from{0};  ///< no run starts earlier
+  SkyDay sky{};
+  PeopleDay people{};
+  std::vector<BedToday> beds{};              ///< as in the garden file
+  std::vector<std::size_t> opening_order{};  ///< indices into `beds`: the runs by their time
+  std::vector<Estimate> estimates{};         ///< what was not measured
+};
+
+/// Everything that an answer is made from.
+struct TodayQuestion {
+  std::chrono::year_month_day date{};
+  std::chrono::minutes from{0};
+};
+
+/// What to open today, for how long, who closes it, and which beds will hang.
+///
+/// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds the REW of the top layer)
+///           before the close of the day ahead of the next chance to water, without any rain to come. The net
+///           depth is the depletion of the planting that needs most; it never exceeds that depletion.
+///           Seedbeds come first, then the planting deepest beyond its limit.
+/// Throws    Error, field "date", when the weather does not reach the day; as accounts_of_bed
+Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question);
+
+}  // namespace v1
+}  // namespace noonleaf
