@@ -74,8 +74,9 @@ inline constexpr double can_confidence_frac = 0.90;
 ///           between neighbours (ours), so that a regular grid weighs all cans equally.
 ///           Intervals: delete-one jackknife (Efron & Tibshirani 1993, ch. 11) with Student's t on n - 1
 ///           degrees of freedom at 90 %; for equal areas the rate's is the usual t-interval. Fractions end
-///           at 1, depths and DU at 0. A regular layout is no random sample: the interval leans wide.
-/// Input     depth_mm 0 to 1000, minutes above 0 to 1440
+///           at 1, rate and DU at 0; low and high are missing where leaving out one can leaves no water. A
+///           regular layout is no random sample: the interval leans wide.
+/// Input     depth_mm 0 to 1000, minutes above 0 to 1440, 1000 cans at most (our guards)
 /// Throws    Error, one problem per fault with `row` the can's index: fewer than `fewest_cans`, a depth
 ///           negative or missing, all cans empty, minutes 0 or missing, positions for some cans only,
 ///           two cans in one place
@@ -100,7 +101,7 @@ double can_depth_mm(const CanCatch& caught);
 /// Source    usual sample-size rule for a mean. For ±25 % at 90 %: J. Am. Water Resour. Assoc. 2007
 ///           (catch-can study, abstract): hose-end and hand-moved sprinklers need 6 to more than 50 cans,
 ///           in-ground systems 2 to 8
-/// Input     coefficient_of_variation 0 to 10; relative_error_frac 0.01 to 1
+/// Input     coefficient_of_variation 0 to 40; relative_error_frac 0.05 to 1
 /// Result    2 or more
 /// Throws    Error when either is missing or outside the accepted range
 struct CanPrecision {

@@ -71,13 +71,16 @@ double saturation_after_pause_frac(const IntakeState& state, double infiltrated_
 
 /// Splits a run so that no more stands on the soil than the slope holds.
 ///
-/// Method    Each cycle ends at the latest when the standing water reaches the storage: rate x time less
-/// Green and
-///           Ampt's infiltration. The pause lets the standing water soak in and lasts until then, 15 minutes
-///           at least, in fives, at most 60 (ours). Depth infiltrated so far is carried as a wetted layer
-///           which the pause dries by saturation_after_pause_frac; the next cycle wets that layer anew until
-///           its front meets the old one, from where both are one. Fewest cycles that fit, equal in length,
-///           the last shorter by rounding only.
+/// Method    Each cycle ends before the standing water exceeds the storage: rate x time less Green and Ampt's
+///           infiltration. The pause lets the standing water soak in and lasts until then, 15 minutes at
+///           least, in fives (ours). Depth infiltrated so far is carried as a wetted layer; once the surface
+///           is bare the rest of the pause dries that layer by saturation_after_pause_frac; the next cycle
+///           wets it anew until its front meets the old one, from where both are one front over the whole
+///           depth. Fewest cycles that fit, equal in whole minutes, the longer ones first.
+/// Note      Two doubts pull against each other: the pause rule and the table's conductivities lean to many
+/// cycles on
+///           loosened garden soil, and the rate is the bed's mean while wet spots get more. One look at the
+///           bed while the water runs settles it.
 /// Input     rate_mm_h above 0 to 1000; minutes 0 to 1440; surface_storage_mm 0 to 1000; most_cycles 1 to 20
 /// Throws    Error, every fault at once
 CyclePlan cycle_plan(const CycleRequest& request);
