@@ -1,0 +1,79 @@
+#include "noonleaf/weather/decimal_number.hpp"
+
+#include <algorithm>
+#include <system_error>
+
+#include "noonleaf/weather/utf8_text.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr std::size_t longest_number = 64;  // more digits than any instrument writes
+
+bool is_one_of(const std::string& word, std::initializer_list<std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// "1O2" and "l2.5" with the letters read as the digits they resemble.
+std::string with_digits_for_letters(std::string_view text) {
+  std::string digits(text);
+  for (char& letter : digits) {
+    if (letter == 'O' || letter == 'o') letter = '0';
+    if (letter == 'l' || letter == 'I') letter = '1';
+  }
+  return digits;
+}
+
+}  // namespace
+
+std::optional<double> parse_decimal(std::string_view text, char mark) {
+  if (text.empty() || text.size() > longest_number) return std::nullopt;
+  std::string plain(text);
+  if (plain.front() == '+') plain.erase(0, 1);
+  for (char& letter : plain) {
+    if (letter == mark) {
+      letter = '.';
+    } else if (!is_digit(letter) && letter != '-' && letter != '+' && letter != 'e' && letter != 'E') {
+      return std::nullopt;
+    }
+  }
+  double value = 0.0;
+  const char* const end = plain.data() + plain.size();
+  const auto [stop, code] = std::from_chars(plain.data(), end, value);
+  if (stop != end || code != std::errc{} || plain.empty() || plain.front() == '+') return std::nullopt;
+  return value;
+}
+
+NumberFault number_fault(std::string_view text, char mark) {
+  const std::string word = lower_case(text);
+  const std::string shown = in_quotes(text);
+  if (is_one_of(word, {"t", "trace"})) return {shown + " is not a number", "write 0 for a trace of rain"};
+  if (is_one_of(word,
+                {"na", "n/a", "nan", "null", "none", "m", "-", "--", "---", "inf", "-inf", ".", "missing"}))
+    return {shown + " is not a number", "leave the cell empty where the value is missing"};
+  if (text.find("\xE2\x88\x92") != std::string_view::npos ||
+      text.find("\xE2\x80\x93") != std::string_view::npos)
+    return {shown + " is not a number: its minus sign is not the one of the keyboard",
+            "write it with -, like -2.5"};
+  const char other = mark == '.' ? ',' : '.';
+  const bool has_other = text.find(other) != std::string_view::npos;
+  if (has_other && text.find(mark) == std::string_view::npos && parse_decimal(text, other)) {
+    std::string fix =
+        mark == '.' ? "write the decimal point as ., like 12.5; decimal commas need semicolons between cells"
+                    : "write the decimal comma here too, like 12,5";
+    return {shown + " uses another decimal mark than the rest of the file", std::move(fix)};
+  }
+  if (has_other && parse_decimal(text.substr(text.find(other) + 1), mark))
+    return {shown + " is not a number: it has a thousands separator", "write it without, like 1013.2"};
+  const std::string guess = with_digits_for_letters(text);
+  if (guess != text && parse_decimal(guess, mark))
+    return {shown + " is not a number", "write digits only, like " + guess};
+  if (text.size() > 15 && text.find_first_not_of("0123456789.,+-eE") == std::string_view::npos)
+    return {shown + " is not a number that can be read", "write it with 15 digits at most, like 12.5"};
+  return {shown + " is not a number", mark == '.' ? "write a number like 12.5, or leave the cell empty"
+                                                  : "write a number like 12,5, or leave the cell empty"};
+}
+
+}  // namespace v1
+}  // namespace noonleaf
