@@ -57,7 +57,7 @@ struct GrowthDay {
   CropBasis basis = CropBasis::bare_soil;
   int day_of_season = 0;       ///< 1 on the first day; 0 = none
   int season_length_d = 0;     ///< 0 = no stages
-  double kc = missing;         ///< single coefficient, adjusted to the climate; plant factor where that is the basis
+  double kc = missing;  ///< single coefficient, adjusted to the climate; or the plant factor
   double kcb = missing;        ///< basal coefficient, adjusted to the climate
   double kc_max = missing;     ///< eq. 72
   double height_m = missing;

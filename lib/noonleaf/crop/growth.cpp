@@ -1,0 +1,157 @@
+#include "noonleaf/crop/growth.hpp"
+
+#include <algorithm>
+
+#include "noonleaf/crop/coefficients_formula.hpp"
+#include "noonleaf/guard.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::sys_days;
+
+/// Days in which a stand without stages (turf, ornamentals) grows its roots. Ours: no source states it.
+constexpr double establishment_d = 120;
+
+struct RootRange {
+  double start_m, full_m;
+};
+
+RootRange root_range(const Crop& crop, const Planting& planting) {
+  double full = planting.rooting == RootingDepth::irrigated ? crop.root_depth_min_m : crop.root_depth_max_m;
+  if (is_known(planting.root_limit_m)) full = std::min(full, planting.root_limit_m);
+  return {std::min(crop.root_depth_start_m, full), full};
+}
+
+double between(double from, double to, double share) { return from + std::clamp(share, 0.0, 1.0) * (to - from); }
+
+Stage stage_on(const Crop& crop, const SeasonCalendar& season, sys_days day) {
+  if (day < season.first) return Stage::not_started;
+  if (crop.season == SeasonKind::year_round) return Stage::no_stages;
+  if (day < season.development) return Stage::initial;
+  if (day < season.mid_season) return Stage::development;
+  if (day < season.late_season) return Stage::mid_season;
+  if (day < season.over) return Stage::late_season;
+  return crop.season == SeasonKind::perennial ? Stage::dormant : Stage::over;
+}
+
+double root_depth(const Crop& crop, const Planting& planting, const SeasonCalendar& season, Stage stage,
+                  sys_days day) {
+  const RootRange roots = root_range(crop, planting);
+  if (stage == Stage::not_started) return roots.start_m;
+  if (stage == Stage::no_stages)
+    return between(roots.start_m, roots.full_m, static_cast<double>((day - season.first).count()) / establishment_d);
+  const bool first_season = season.first == sys_days{planting.start};
+  if (!first_season) return roots.full_m;
+  if (stage == Stage::initial) return roots.start_m;
+  if (stage != Stage::development) return roots.full_m;
+  const double length = static_cast<double>((season.mid_season - season.development).count());
+  const double passed = static_cast<double>((day - season.development).count()) + 1;
+  return between(roots.start_m, roots.full_m, passed / length);
+}
+
+bool woody(const Crop& crop) { return crop.group == CropGroup::fruit_tree || crop.group == CropGroup::berry; }
+
+double height(const Crop& crop, const KcCurve& kcb_table, Stage stage, double day) {
+  if (woody(crop) || stage == Stage::no_stages) return crop.height_max_m;
+  if (stage == Stage::initial || stage == Stage::development)
+    return std::min(1.0, kc_on_day(kcb_table, day) / kcb_table.mid) * crop.height_max_m;
+  if (stage == Stage::dormant) return std::min(1.0, kcb_table.ini / kcb_table.mid) * crop.height_max_m;
+  return crop.height_max_m;
+}
+
+KcCurve curve(const SeasonCalendar& season, double ini, double mid, double end) {
+  const auto length = [](sys_days from, sys_days to) { return static_cast<double>((to - from).count()); };
+  return {ini,
+          mid,
+          end,
+          length(season.first, season.development),
+          length(season.development, season.mid_season),
+          length(season.mid_season, season.late_season),
+          length(season.late_season, season.over)};
+}
+
+void bare_ground(GrowthDay& growth, const CropClimate& climate) {
+  growth.basis = CropBasis::bare_soil;
+  growth.kcb = 0;
+  growth.height_m = 0;
+  growth.cover_frac = 0;
+  growth.kc_max = kc_max(0, climate, 0);
+}
+
+void coefficients_of_day(GrowthDay& growth, const Crop& crop, const SeasonCalendar& season,
+                         const CropClimate& climate) {
+  const KcCurve table = curve(season, crop.kcb_ini, crop.kcb_mid, crop.kcb_end);
+  const double day = std::max(1, growth.day_of_season);
+  growth.height_m = height(crop, table, growth.stage, day);
+  const auto adjusted = [&](double kc) { return adjusted_kc(kc, climate, crop.height_max_m); };
+  const KcCurve kc = curve(season, crop.kc_ini, adjusted(crop.kc_mid), adjusted(crop.kc_end));
+  const KcCurve kcb = curve(season, crop.kcb_ini, adjusted(crop.kcb_mid), adjusted(crop.kcb_end));
+  const auto on_day = [&](const KcCurve& one) {
+    if (growth.stage == Stage::no_stages) return one.mid;
+    if (growth.stage == Stage::dormant) return one.ini;
+    return kc_on_day(one, day);
+  };
+  growth.kc = on_day(kc);
+  growth.kcb = on_day(kcb);
+  growth.kc_max = kc_max(growth.kcb, climate, growth.height_m);
+  growth.cover_frac = cover_frac(growth.kcb, growth.kc_max, growth.height_m);
+}
+
+}  // namespace
+
+GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
+                     const CropClimate& climate) {
+  if (is_known(planting.root_limit_m)) require_within("root_limit_m", planting.root_limit_m, 0.02, 10, "m");
+  const sys_days day{date};
+  const SeasonCalendar season = season_calendar(crop, planting, date);
+  GrowthDay growth;
+  growth.date = date;
+  growth.stage = stage_on(crop, season, day);
+  growth.basis = crop.basis;
+  growth.p_frac = crop.p_frac;
+  growth.root_depth_m = root_depth(crop, planting, season, growth.stage, day);
+  growth.season_length_d = static_cast<int>((season.over - season.first).count());
+  if (growth.stage == Stage::not_started) {
+    bare_ground(growth, climate);
+    return growth;
+  }
+  growth.day_of_season = static_cast<int>((day - season.first).count()) + 1;
+  if (crop.basis == CropBasis::bare_soil) {
+    bare_ground(growth, climate);
+  } else if (crop.basis == CropBasis::plant_factor) {
+    growth.kc = crop.kc_mid;
+    growth.height_m = crop.height_max_m;
+  } else {
+    coefficients_of_day(growth, crop, season, climate);
+  }
+  return growth;
+}
+
+std::vector<GrowthDay> growth_days(const Crop& crop, const Planting& planting,
+                                   std::chrono::year_month_day first, std::size_t n_days,
+                                   const CropClimate& climate) {
+  std::vector<GrowthDay> out;
+  out.reserve(n_days);
+  for (std::size_t i = 0; i < n_days; ++i)
+    out.push_back(growth_day(crop, planting, sys_days{first} + std::chrono::days{static_cast<int>(i)}, climate));
+  return out;
+}
+
+std::string_view label(Stage stage) {
+  switch (stage) {
+    case Stage::not_started: return "not started";
+    case Stage::initial: return "initial";
+    case Stage::development: return "development";
+    case Stage::mid_season: return "mid-season";
+    case Stage::late_season: return "late season";
+    case Stage::over: return "season over";
+    case Stage::dormant: return "dormant";
+    case Stage::no_stages: return "no stages";
+  }
+  return "";
+}
+
+}  // namespace v1
+}  // namespace noonleaf
