@@ -1,8 +1,36 @@
-#include <CLI/CLI.hpp>
+#include <csignal>
+#include <cstdio>
+#include <exception>
+#include <variant>
+
+#include "arguments.hpp"
+#include "commands.hpp"
+#include "noonleaf/error.hpp"
+#include "terminal.hpp"
+
+namespace {
+
+constexpr int done = 0, input_refused = 1;
+
+int run_command(const noonleaf::cli::Arguments& arguments) {
+  try {
+    return std::visit([](const auto& command) { return noonleaf::cli::run(command); }, arguments);
+  } catch (const noonleaf::Error& refused) {
+    std::fputs(noonleaf::describe(refused.problems()).c_str(), stderr);
+  } catch (const noonleaf::cli::StoppedReading&) {
+    return done;
+  } catch (const std::exception& failed) {
+    std::fprintf(stderr, "noonleaf: %s\n  fix: this should not happen; please report it with the files you used\n",
+                 failed.what());
+  }
+  return input_refused;
+}
+
+}  // namespace
 
 int main(int count, char** words) {
-  CLI::App app{"noonleaf: water for garden beds", "noonleaf"};
-  app.require_subcommand(1);
-  CLI11_PARSE(app, count, words);
-  return 0;
+  std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error code of write, not a death
+  const auto parsed = noonleaf::cli::parse_arguments(count, words);
+  if (const int* const exit_code = std::get_if<int>(&parsed)) return *exit_code;
+  return run_command(std::get<noonleaf::cli::Arguments>(parsed));
 }

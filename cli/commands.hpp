@@ -1,0 +1,14 @@
+#pragma once
+
+#include "arguments.hpp"
+
+namespace noonleaf::cli {
+
+// One function a command, each in its own file. Result: the exit code (0 done; 3 done, with alerts).
+// Throws    noonleaf::Error when the input is wrong (exit code 1)
+int run(const NewArguments& arguments);
+int run(const CheckArguments& arguments);
+int run(const TodayArguments& arguments);
+int run(const Et0Arguments& arguments);
+
+}  // namespace noonleaf::cli

@@ -1,0 +1,45 @@
+#include <chrono>
+
+#include "commands.hpp"
+#include "noonleaf/garden/garden_folder.hpp"
+#include "noonleaf/garden/zone.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/today.hpp"
+#include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/today_json.hpp"
+#include "terminal.hpp"
+#include "today_text.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+constexpr int done_with_alerts = 3;
+
+/// The day asked for: by option, else the demo's own, else today by the site's clock from this minute on.
+TodayQuestion question_of(const TodayArguments& arguments, const Site& site) {
+  TodayQuestion question;
+  if (arguments.date) {
+    question.date = *arguments.date;
+  } else if (site.demo_date) {
+    question.date = *site.demo_date;
+  } else {
+    const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+    const LocalTime local = local_time(site.zone, now);
+    question = {local.date, local.time_of_day};
+  }
+  if (arguments.time_of_day) question.from = *arguments.time_of_day;
+  return question;
+}
+
+}  // namespace
+
+int run(const TodayArguments& arguments) {
+  const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
+  const Sky sky = sky_over(folder.garden.site, folder.weather);
+  const Today today = plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
+  const TodayView view{folder.garden, today};
+  print(arguments.format == OutputFormat::json ? today_json(view) : today_text(view));
+  return arguments.alert_exit && !alerts_of(view).empty() ? done_with_alerts : 0;
+}
+
+}  // namespace noonleaf::cli

@@ -1,0 +1,131 @@
+#include "today_text.hpp"
+
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/quantity_text.hpp"
+#include "terminal.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+constexpr std::size_t indent = 4;
+
+std::string heading(std::string_view text) { return "\n" + bold(text) + "\n"; }
+
+std::string bed_title(const TodayView& view, const BedToday& bed) {
+  const Bed& where = view.garden.beds[bed.bed];
+  return fmt::format("{} (bed {})", where.name, where.id);
+}
+
+std::string header(const TodayView& view) {
+  const Today& today = view.today;
+  const QuantityText text(view.garden.site.units);
+  std::string lines = bold(view.garden.site.name) + "\n" + bold(long_date(today.date)) + "\n";
+  if (view.garden.site.demo_date == today.date) {
+    lines += "A demo garden: this is the day of its invented weather, not today.\n";
+  }
+  std::string sky = fmt::format("{} to {}", text.temperature(today.sky.estimate.t_min_c),
+                                text.temperature(today.sky.estimate.t_max_c));
+  if (is_known(today.sky.weather.rain_mm)) sky += ", rain " + text.depth(today.sky.weather.rain_mm);
+  sky += fmt::format(", grass would use {} (ET0)", text.depth(today.sky.et0_mm_d));
+  if (today.sky.origin == DayOrigin::forecast) sky += "; a forecast";
+  return lines + wrapped(sky + ".", 0);
+}
+
+std::string open_block(const TodayView& view, const BedToday& bed) {
+  const QuantityText text(view.garden.site.units);
+  std::string lines =
+      bold(fmt::format("  {} to {}  {}, {:.0f} minutes", clock_text(bed.slot->begin), clock_text(bed.slot->end),
+                       bed_title(view, bed), bed.run.minutes)) +
+      "\n";
+  std::string water = fmt::format("{}. {} on the bed", sprinkler_words(view, bed), text.depth(bed.run.mean_depth_mm));
+  if (is_known(bed.run.litres_from_tap)) {
+    water += ", " + text.volume(bed.run.litres_from_tap) + " from the tap";
+  } else {
+    water += ", " + text.volume(bed.run.litres_in_bed);
+  }
+  lines += wrapped(water + ".", indent);
+  lines += wrapped(people_words(view, bed), indent);
+  if (bed.minutes_run_today > 0) {
+    lines += wrapped(fmt::format("{:.0f} minutes already ran today; this is the rest.", bed.minutes_run_today), indent);
+  }
+  lines += wrapped(why_words(view, bed), indent);
+  if (bed.run.left_over_net_mm > 0) {
+    lines += wrapped(fmt::format("The longest run leaves {} for the next chance.", text.depth(bed.run.left_over_net_mm)),
+                     indent);
+  }
+  const std::string overflow = overflow_words(view, bed);
+  return overflow.empty() ? lines : lines + wrapped(overflow, indent);
+}
+
+std::string blocked_block(const TodayView& view, const BedToday& bed) {
+  return bold(fmt::format("  {}, {:.0f} minutes", bed_title(view, bed), bed.run.minutes)) + "\n" +
+         wrapped(why_words(view, bed), indent) + wrapped("But " + obstacle_words(view, bed), indent);
+}
+
+std::string left_block(const TodayView& view, const BedToday& bed) {
+  std::string lines = bold("  " + bed_title(view, bed)) + "\n";
+  if (bed.minutes_run_today > 0) {
+    lines += wrapped(fmt::format("{:.0f} minutes already ran today.", bed.minutes_run_today), indent);
+  }
+  return lines + wrapped(why_words(view, bed), indent);
+}
+
+/// Depletions of a bed with several plantings, which one sentence cannot hold.
+std::string mixed_lines(const TodayView& view, const BedToday& bed) {
+  std::string lines;
+  if (bed.plantings.size() < 2) return lines;
+  for (const std::string& line : depletion_words(view, bed)) lines += wrapped("- " + line, indent);
+  return lines;
+}
+
+std::string open_section(const TodayView& view) {
+  std::string lines;
+  for (const std::size_t index : view.today.opening_order) {
+    lines += open_block(view, view.today.beds[index]) + mixed_lines(view, view.today.beds[index]);
+  }
+  return lines.empty() ? heading("OPEN") + "  Nothing today.\n" : heading("OPEN") + lines;
+}
+
+std::string section_of(const TodayView& view, BedAction action, std::string_view title,
+                       std::string (*block)(const TodayView&, const BedToday&)) {
+  std::string lines;
+  for (const BedToday& bed : view.today.beds) {
+    if (bed.action == action) lines += block(view, bed) + mixed_lines(view, bed);
+  }
+  return lines.empty() ? lines : heading(title) + lines;
+}
+
+std::string alerts_section(const TodayView& view) {
+  std::string lines;
+  for (const Alert& alert : alerts_of(view)) {
+    if (alert.kind == AlertKind::blocked_run) continue;  // has its own section above
+    std::string sentence = alert.sentence;
+    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    lines += wrapped(sentence + ".", 2) + wrapped("Do: " + alert.action + ".", indent) +
+             wrapped("Why: " + alert.evidence + ".", indent);
+  }
+  return lines.empty() ? lines : heading("ALERTS") + lines;
+}
+
+std::string list_section(std::string_view title, const std::vector<std::string>& items) {
+  if (items.empty()) return {};
+  std::string lines = heading(title);
+  for (const std::string& item : items) lines += wrapped("- " + item, 2);
+  return lines;
+}
+
+}  // namespace
+
+std::string today_text(const TodayView& view) {
+  return header(view) + open_section(view) +
+         section_of(view, BedAction::blocked, "NEEDS WATER, HAS NO RUN", blocked_block) +
+         section_of(view, BedAction::leave_alone, "LEAVE ALONE", left_block) + alerts_section(view) +
+         list_section("CAUTIONS", caution_words(view)) + list_section("NOT MEASURED", estimate_words(view));
+}
+
+}  // namespace noonleaf::cli

@@ -1,0 +1,159 @@
+#include "noonleaf/report/alert_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/sprinkler/run_time.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+struct Hanging {
+  const BedToday* bed;
+  const PlantingToday* planting;
+};
+
+std::string subject(const TodayView& view, const Hanging& hanging) {
+  return fmt::format("{} in bed {}", hanging.planting->crop->name_en, view.garden.beds[hanging.bed->bed].id);
+}
+
+std::string evidence(const TodayView& view, const PlantingToday& planting) {
+  const QuantityText text(view.garden.site.units);
+  return fmt::format("it has used {} it can spare; at the worst hour ({}) leaves lose {:.2f} mm/h and the soil can give {:.2f}",
+                     text.depth_pair(planting.dr_mm, planting.raw_mm), hour_text(planting.wilt.peak_hour_h),
+                     planting.wilt.peak_demand_mm_h, planting.wilt.peak_supply_mm_h);
+}
+
+std::string hours(const WiltDay& wilt) {
+  if (is_missing(wilt.droop_from_h)) return {};
+  if (is_missing(wilt.droop_until_h)) return fmt::format(" from about {}", hour_text(wilt.droop_from_h));
+  return fmt::format(" from about {} to {}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h));
+}
+
+/// Minutes that would fill the bed's depletion, for "if it still hangs".
+double minutes_to_fill(const TodayView& view, const Hanging& hanging) {
+  const Bed& bed = view.garden.beds[hanging.bed->bed];
+  const Sprinkler& sprinkler = view.garden.sprinklers[bed.sprinkler];
+  RunRequest request{.net_depth_mm = hanging.planting->dr_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
+  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
+  return run_plan(request).minutes;
+}
+
+std::string watering_action(const BedToday& bed) {
+  if (bed.slot) return fmt::format("open it as listed, at {}", clock_text(bed.slot->begin));
+  if (bed.driver) return "it needs the run that has no time today: find a person, or water by hand";
+  return "feel the soil at finger depth; if it is dry, water at the next chance";
+}
+
+std::string droop_action(const TodayView& view, const Hanging& hanging) {
+  if (hanging.bed->slot) {
+    return fmt::format("no water at noon for it: the run at {} is enough; look again at {}",
+                       clock_text(hanging.bed->slot->begin), hour_text(hanging.planting->wilt.look_again_h));
+  }
+  const double minutes = minutes_to_fill(view, hanging);
+  const std::string again = hour_text(hanging.planting->wilt.look_again_h);
+  if (!(minutes > 0)) return fmt::format("no water: look again at {}", again);
+  return fmt::format("no water now: look again at {}; if it still hangs, {:.0f} minutes", again, minutes);
+}
+
+Alert alert_of(const TodayView& view, const Hanging& hanging) {
+  const WiltDay& wilt = hanging.planting->wilt;
+  Alert alert{.bed = hanging.bed->bed, .evidence = evidence(view, *hanging.planting)};
+  const std::string who = subject(view, hanging);
+  switch (wilt.verdict) {
+    case WiltVerdict::wet_soil_droop:
+      alert.kind = AlertKind::look_at_the_roots;
+      alert.sentence = who + " hung at dawn over moist soil: neither thirst nor heat";
+      alert.action = "do not water; look at the roots and the stem (rot, disease, salt) and call the garden educator";
+      break;
+    case WiltVerdict::dry_soil_wilt:
+      alert.kind = AlertKind::dry_soil_wilt;
+      alert.sentence = fmt::format("{} wilts for want of water{} and does not recover over night", who, hours(wilt));
+      alert.action = watering_action(*hanging.bed);
+      break;
+    case WiltVerdict::stress:
+      alert.kind = AlertKind::stress;
+      alert.sentence = who + " is short of water" + (wilt.droop_hours > 0 ? " and hangs" + hours(wilt) : ": it grows less");
+      alert.action = watering_action(*hanging.bed);
+      break;
+    default:
+      alert.kind = AlertKind::droop;
+      alert.sentence = fmt::format("{} will hang{}: heat, not thirst; it recovers by itself", who, hours(wilt));
+      alert.action = droop_action(view, hanging);
+      break;
+  }
+  return alert;
+}
+
+std::vector<Hanging> hanging_plantings(const TodayView& view) {
+  std::vector<Hanging> hanging;
+  for (const BedToday& bed : view.today.beds) {
+    for (const PlantingToday& planting : bed.plantings) {
+      const WiltVerdict verdict = planting.wilt.verdict;
+      if (verdict != WiltVerdict::comfortable && verdict != WiltVerdict::unknown) hanging.push_back({&bed, &planting});
+    }
+  }
+  std::stable_sort(hanging.begin(), hanging.end(), [](const Hanging& a, const Hanging& b) {
+    return wilts_before(a.planting->wilt, b.planting->wilt);
+  });
+  return hanging;
+}
+
+void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
+  for (const BedToday& bed : view.today.beds) {
+    if (bed.action != BedAction::blocked) continue;
+    alerts.push_back({.kind = AlertKind::blocked_run,
+                      .bed = bed.bed,
+                      .sentence = fmt::format("bed {} needs {:.0f} minutes today and has no run", view.garden.beds[bed.bed].id,
+                                              bed.run.minutes),
+                      .evidence = why_words(view, bed),
+                      .action = obstacle_words(view, bed)});
+  }
+}
+
+void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
+  for (const BedToday& bed : view.today.beds) {
+    for (const PlantingToday& planting : bed.plantings) {
+      for (const CropHeatFinding& finding : planting.heat) {
+        if (planting.in_seed_zone || finding.days_over.empty()) continue;
+        alerts.push_back({.kind = AlertKind::crop_heat,
+                          .bed = bed.bed,
+                          .sentence = fmt::format("{} in bed {}: heat for {} on {} of the days to come", planting.crop->name_en,
+                                                  view.garden.beds[bed.bed].id, label(finding.limit->harm),
+                                                  finding.days_over.size()),
+                          .evidence = std::string(finding.limit->source),
+                          .action = std::string(what_helps(finding.limit->harm))});
+      }
+    }
+  }
+}
+
+}  // namespace
+
+std::string_view code(AlertKind kind) {
+  switch (kind) {
+    case AlertKind::look_at_the_roots: return "look_at_the_roots";
+    case AlertKind::dry_soil_wilt: return "dry_soil_wilt";
+    case AlertKind::stress: return "stress";
+    case AlertKind::droop: return "droop";
+    case AlertKind::blocked_run: return "blocked_run";
+    case AlertKind::crop_heat: return "crop_heat";
+  }
+  return {};
+}
+
+std::vector<Alert> alerts_of(const TodayView& view) {
+  std::vector<Alert> alerts;
+  for (const Hanging& hanging : hanging_plantings(view)) alerts.push_back(alert_of(view, hanging));
+  add_blocked(view, alerts);
+  add_heat(view, alerts);
+  return alerts;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "noonleaf/report/today_words.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What an alert is about.
+enum class AlertKind { look_at_the_roots, dry_soil_wilt, stress, droop, blocked_run, crop_heat };
+
+/// An alert as a person reads it: what, why, and one thing to do.
+struct Alert {
+  AlertKind kind = AlertKind::droop;
+  std::size_t bed = 0;        ///< index into Garden::beds
+  std::string sentence{};     ///< what will be seen, when
+  std::string evidence{};     ///< the numbers behind it
+  std::string action{};       ///< one thing to do
+};
+
+/// "dry_soil_wilt", for programs. Never to change.
+std::string_view code(AlertKind kind);
+
+/// All alerts of the day, what wilts first first.
+std::vector<Alert> alerts_of(const TodayView& view);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,168 @@
+#include "noonleaf/report/today_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/alert_words.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
+
+Json date_or_null(const std::optional<std::chrono::year_month_day>& date) {
+  return date ? Json(iso_date(*date)) : Json(nullptr);
+}
+
+std::string_view code(BedAction action) {
+  switch (action) {
+    case BedAction::open: return "open";
+    case BedAction::leave_alone: return "leave_alone";
+    case BedAction::blocked: return "blocked";
+  }
+  return {};
+}
+
+std::string_view code(BedReason reason) {
+  switch (reason) {
+    case BedReason::seed_zone_dry: return "seed_zone_dry";
+    case BedReason::beyond_limit: return "beyond_limit";
+    case BedReason::limit_before_chance: return "limit_before_chance";
+    case BedReason::lasts: return "lasts";
+    case BedReason::nothing_grows: return "nothing_grows";
+  }
+  return {};
+}
+
+std::string_view code(RunObstacle obstacle) {
+  switch (obstacle) {
+    case RunObstacle::nobody_on_site: return "nobody_on_site";
+    case RunObstacle::allowed_hours: return "allowed_hours";
+    case RunObstacle::quiet_hours: return "quiet_hours";
+    case RunObstacle::tap_taken: return "tap_taken";
+    case RunObstacle::no_time_left: return "no_time_left";
+  }
+  return {};
+}
+
+std::string_view code(WiltVerdict verdict) {
+  switch (verdict) {
+    case WiltVerdict::comfortable: return "comfortable";
+    case WiltVerdict::droop: return "droop";
+    case WiltVerdict::stress: return "stress";
+    case WiltVerdict::dry_soil_wilt: return "dry_soil_wilt";
+    case WiltVerdict::wet_soil_droop: return "wet_soil_droop";
+    case WiltVerdict::unknown: return "unknown";
+  }
+  return {};
+}
+
+Json wilt_json(const WiltDay& wilt) {
+  return {{"verdict", code(wilt.verdict)},
+          {"droop_from_h", number(wilt.droop_from_h)},
+          {"droop_until_h", number(wilt.droop_until_h)},
+          {"look_again_h", number(wilt.look_again_h)},
+          {"peak_demand_mm_h", number(wilt.peak_demand_mm_h)},
+          {"peak_supply_mm_h", number(wilt.peak_supply_mm_h)}};
+}
+
+Json planting_json(const PlantingToday& planting) {
+  return {{"crop", planting.crop->id},
+          {"share_frac", number(planting.share_frac)},
+          {"stage", label(planting.stage)},
+          {"in_seed_zone", planting.in_seed_zone},
+          {"depletion_mm", number(planting.dr_mm)},
+          {"raw_mm", number(planting.raw_mm)},
+          {"taw_mm", number(planting.taw_mm)},
+          {"top_layer_depletion_mm", number(planting.top_layer_mm)},
+          {"top_layer_limit_mm", number(planting.top_layer_limit_mm)},
+          {"root_depth_m", number(planting.root_depth_m)},
+          {"etc_mm_d", number(planting.etc_mm_d)},
+          {"depletion_at_close_mm", number(planting.dr_close_mm)},
+          {"net_need_mm", number(planting.net_need_mm)},
+          {"limit_day", date_or_null(planting.limit_day)},
+          {"wilt", wilt_json(planting.wilt)}};
+}
+
+Json run_json(const TodayView& view, const BedToday& bed) {
+  if (!bed.driver) return nullptr;
+  Json run{{"minutes", number(bed.run.minutes)},
+           {"net_depth_mm", number(bed.run.net_depth_mm)},
+           {"depth_in_bed_mm", number(bed.run.mean_depth_mm)},
+           {"litres_in_bed", number(bed.run.litres_in_bed)},
+           {"litres_from_tap", number(bed.run.litres_from_tap)},
+           {"left_over_net_mm", number(bed.run.left_over_net_mm)},
+           {"rate_mm_h", number(bed.run.rate_mm_h)},
+           {"rate_basis", rate_basis_text(bed.run.basis)}};
+  if (bed.slot) {
+    run["begin"] = clock_text(bed.slot->begin);
+    run["end"] = clock_text(bed.slot->end);
+    run["opens"] = view.garden.caretakers[bed.slot->opener].id;
+    run["closes"] = view.garden.caretakers[bed.slot->closer].id;
+  } else {
+    run["obstacle"] = code(bed.obstacle);
+  }
+  return run;
+}
+
+Json bed_json(const TodayView& view, const BedToday& bed) {
+  const Bed& where = view.garden.beds[bed.bed];
+  const Sprinkler& sprinkler = view.garden.sprinklers[where.sprinkler];
+  Json plantings = Json::array();
+  for (const PlantingToday& planting : bed.plantings) plantings.push_back(planting_json(planting));
+  return {{"bed", where.id},
+          {"name", where.name},
+          {"area_m2", number(where.area_m2)},
+          {"action", code(bed.action)},
+          {"reason", code(bed.reason)},
+          {"why", why_words(view, bed)},
+          {"sprinkler", sprinkler.id},
+          {"tap", view.garden.taps[sprinkler.tap].id},
+          {"driver", bed.driver ? Json(bed.plantings[*bed.driver].crop->id) : Json(nullptr)},
+          {"next_chance", date_or_null(bed.next_chance)},
+          {"minutes_run_today", number(bed.minutes_run_today)},
+          {"run", run_json(view, bed)},
+          {"plantings", std::move(plantings)}};
+}
+
+Json weather_json(const Today& today) {
+  return {{"t_max_c", number(today.sky.estimate.t_max_c)},
+          {"t_min_c", number(today.sky.estimate.t_min_c)},
+          {"rain_mm", number(today.sky.weather.rain_mm)},
+          {"et0_mm_d", number(today.sky.et0_mm_d)},
+          {"is_forecast", today.sky.origin == DayOrigin::forecast},
+          {"estimated", estimated_codes(today.sky.estimate)},
+          {"heat_index_peak_c", number(today.people.peak_c)}};
+}
+
+}  // namespace
+
+std::string today_json(const TodayView& view) {
+  Json beds = Json::array();
+  for (const BedToday& bed : view.today.beds) beds.push_back(bed_json(view, bed));
+  Json alerts = Json::array();
+  for (const Alert& alert : alerts_of(view)) {
+    alerts.push_back({{"kind", code(alert.kind)},
+                      {"bed", view.garden.beds[alert.bed].id},
+                      {"sentence", alert.sentence},
+                      {"evidence", alert.evidence},
+                      {"action", alert.action}});
+  }
+  const Json answer{{"shape", "noonleaf.today"},
+                    {"version", 1},
+                    {"site", view.garden.site.name},
+                    {"date", iso_date(view.today.date)},
+                    {"is_demo", view.garden.site.demo_date.has_value()},
+                    {"weather", weather_json(view.today)},
+                    {"beds", std::move(beds)},
+                    {"alerts", std::move(alerts)},
+                    {"estimated", estimate_words(view)},
+                    {"cautions", caution_words(view)}};
+  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace v1
+}  // namespace noonleaf

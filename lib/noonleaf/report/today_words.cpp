@@ -1,0 +1,184 @@
+#include "noonleaf/report/today_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/quantity_text.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr double overflow_worth_a_word_mm = 3.0;
+constexpr double hot_hose_c = 27.0;  // common practice, no source: a hose in the sun scalds on such a day
+constexpr double rain_worth_a_look_mm = 2.0;
+
+QuantityText quantities(const TodayView& view) { return QuantityText(view.garden.site.units); }
+
+std::string crop_name(const PlantingToday& planting) { return std::string(planting.crop->name_en); }
+
+/// The planting that is furthest on the way to its limit.
+const PlantingToday* nearest_to_limit(const BedToday& bed) {
+  const auto nearer = [](const PlantingToday& a, const PlantingToday& b) { return a.dr_mm / a.raw_mm < b.dr_mm / b.raw_mm; };
+  const auto found = std::max_element(bed.plantings.begin(), bed.plantings.end(), nearer);
+  return found == bed.plantings.end() ? nullptr : &*found;
+}
+
+std::string used_words(const TodayView& view, const PlantingToday& planting) {
+  return fmt::format("has used {} it can spare", quantities(view).depth_pair(planting.dr_mm, planting.raw_mm));
+}
+
+std::string chance_words(const BedToday& bed) {
+  return bed.next_chance ? "the next chance to water is " + day_name(*bed.next_chance)
+                         : std::string("nobody can water within a week");
+}
+
+std::string lasts_words(const TodayView& view, const BedToday& bed) {
+  const PlantingToday* planting = nearest_to_limit(bed);
+  if (planting == nullptr) return "Nothing grows here now.";
+  const std::string used = crop_name(*planting) + " " + used_words(view, *planting);
+  if (!planting->limit_day) return used + "; it lasts through the weather on hand without rain.";
+  return fmt::format("{}; without rain it reaches the limit on {}, and {}.", used, day_name(*planting->limit_day),
+                     chance_words(bed));
+}
+
+std::string open_words(const TodayView& view, const BedToday& bed) {
+  const PlantingToday& driver = bed.plantings[*bed.driver];
+  switch (bed.reason) {
+    case BedReason::seed_zone_dry:
+      return fmt::format("{} seed is not up yet: the top of the soil would dry out on {}.", crop_name(driver),
+                         day_name(driver.limit_day.value_or(view.today.date)));
+    case BedReason::beyond_limit:
+      return fmt::format("{} {}: it is short of water already.", crop_name(driver), used_words(view, driver));
+    default:
+      return fmt::format("{} {}, and would pass that limit on {}; {}.", crop_name(driver), used_words(view, driver),
+                         day_name(driver.limit_day.value_or(view.today.date)), chance_words(bed));
+  }
+}
+
+bool any_run(const TodayView& view) { return !view.today.opening_order.empty(); }
+
+void add_heat_caution(const TodayView& view, std::vector<std::string>& cautions) {
+  const auto category = view.today.people.peak_category;
+  if (!category || *category == HeatCategory::below_caution) return;
+  std::string text = fmt::format("People: heat index up to {} in the shade at about {:02}:00 (\"{}\"); full sun feels hotter.",
+                                 quantities(view).temperature(view.today.people.peak_c), view.today.people.peak_hour,
+                                 label(*category));
+  if (const auto hour = coolest_hours(view.today.people)) text += fmt::format(" Work is coolest from {:02}:00.", *hour);
+  cautions.push_back(text + " Your district's heat policy and medical advice come first.");
+}
+
+bool wets_beside_the_bed(const TodayView& view) {
+  return std::any_of(view.today.opening_order.begin(), view.today.opening_order.end(), [&](std::size_t index) {
+    const Bed& bed = view.garden.beds[view.today.beds[index].bed];
+    return view.garden.sprinklers[bed.sprinkler].rate.off_target_frac > 0;
+  });
+}
+
+bool has_flowers_for_bees(const TodayView& view) {
+  return std::any_of(view.today.beds.begin(), view.today.beds.end(), [](const BedToday& bed) {
+    return std::any_of(bed.plantings.begin(), bed.plantings.end(), [](const PlantingToday& planting) {
+      const CropGroup group = planting.crop->group;
+      const bool flowers = group == CropGroup::ornamental || group == CropGroup::cucumber || group == CropGroup::berry;
+      return flowers && (planting.stage == Stage::mid_season || planting.stage == Stage::no_stages);
+    });
+  });
+}
+
+}  // namespace
+
+std::string sprinkler_words(const TodayView& view, const BedToday& bed) {
+  const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler];
+  std::string text = sprinkler.name + ", " + view.garden.taps[sprinkler.tap].name;
+  if (sprinkler.rate.basis == RateBasis::guess) text += " (its rate is a guess)";
+  return text;
+}
+
+std::string people_words(const TodayView& view, const BedToday& bed) {
+  if (!bed.slot) return {};
+  return fmt::format("Opens: {}. Closes: {}.", view.garden.caretakers[bed.slot->opener].role,
+                     view.garden.caretakers[bed.slot->closer].role);
+}
+
+std::string why_words(const TodayView& view, const BedToday& bed) {
+  return bed.driver ? open_words(view, bed) : lasts_words(view, bed);
+}
+
+std::string obstacle_words(const TodayView&, const BedToday& bed) {
+  switch (bed.obstacle) {
+    case RunObstacle::nobody_on_site:
+      return "nobody is on site to open and to close it. Find a person for both, or leave it.";
+    case RunObstacle::allowed_hours:
+      return "nobody is on site in the allowed hours. Ask for a person then, or water by hand.";
+    case RunObstacle::quiet_hours: return "it would run in the quiet hours. Find another hour for the children or the tap.";
+    case RunObstacle::tap_taken: return "more urgent beds need the tap. Use a second tap, or water by hand.";
+    case RunObstacle::no_time_left: return "no time is left today. Water at the next chance.";
+  }
+  return {};
+}
+
+std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed) {
+  std::vector<std::string> lines;
+  for (const PlantingToday& planting : bed.plantings) {
+    if (planting.in_seed_zone) {
+      lines.push_back(fmt::format("{} (seed): top of the soil is down {}",
+                                  crop_name(planting),
+                                  quantities(view).depth_pair(planting.top_layer_mm, planting.top_layer_limit_mm)));
+    } else {
+      lines.push_back(fmt::format("{} ({}): {}", crop_name(planting), label(planting.stage), used_words(view, planting)));
+    }
+  }
+  return lines;
+}
+
+std::string overflow_words(const TodayView& view, const BedToday& bed) {
+  if (!bed.driver) return {};
+  const double net_mm = bed.plantings[*bed.driver].net_need_mm;
+  std::string text;
+  for (std::size_t index = 0; index < bed.plantings.size(); ++index) {
+    const PlantingToday& planting = bed.plantings[index];
+    const double beyond_mm = net_mm - planting.dr_mm;
+    if (index == *bed.driver || planting.in_seed_zone || beyond_mm < overflow_worth_a_word_mm) continue;
+    text += fmt::format("{}{} drains below the roots of {}.", text.empty() ? "" : " ", quantities(view).depth(beyond_mm),
+                        crop_name(planting));
+  }
+  return text;
+}
+
+std::vector<std::string> estimate_words(const TodayView& view) {
+  std::vector<std::string> lines;
+  for (const Estimate& estimate : view.today.estimates) {
+    std::string line = estimate.what;
+    if (!line.empty()) line[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(line[0])));
+    if (estimate.days > 0) line += fmt::format(" ({} of {} days)", estimate.days, estimate.of_days);
+    lines.push_back(line + ".");
+  }
+  return lines;
+}
+
+std::vector<std::string> caution_words(const TodayView& view) {
+  std::vector<std::string> cautions;
+  add_heat_caution(view, cautions);
+  if (any_run(view)) {
+    if (view.today.sky.estimate.t_max_c >= hot_hose_c) {
+      cautions.push_back("Water standing in a sunny hose scalds: let it run until it is cool before it meets hands or leaves.");
+    }
+    if (wets_beside_the_bed(view)) cautions.push_back("Spray reaches the path: it is slippery; keep people off until it is dry.");
+    cautions.push_back(
+        "Flush the hose, do not drink from it, keep its end out of buckets and puddles (vacuum breaker at every tap), "
+        "close the tap afterwards: no hose stays under pressure over night.");
+    if (has_flowers_for_bees(view)) cautions.push_back("Bees work the flowers: water early, mind stings and allergies.");
+    cautions.push_back("Cords and timers stay dry. Stop and go inside when you hear thunder.");
+    if (view.today.sky.weather.rain_mm >= rain_worth_a_look_mm && view.today.sky.origin == DayOrigin::forecast) {
+      cautions.push_back("Rain is forecast: look at the gauge first. A forecast of rain is not rain.");
+    }
+    cautions.push_back("Local watering rules, the water supplier's rules and school policy come first.");
+  }
+  return cautions;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

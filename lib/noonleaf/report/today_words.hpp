@@ -1,0 +1,43 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/plan/today.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// An answer and the garden it is about: what every phrase below needs. Both must outlive it.
+struct TodayView {
+  const Garden& garden;
+  const Today& today;
+};
+
+/// "oscillating sprinkler, tap by the tool shed"
+std::string sprinkler_words(const TodayView& view, const BedToday& bed);
+
+/// "Opens: garden educator. Closes: day custodian."; for a bed with a slot.
+std::string people_words(const TodayView& view, const BedToday& bed);
+
+/// Why the bed is opened or left alone, in one sentence.
+std::string why_words(const TodayView& view, const BedToday& bed);
+
+/// What stands in the way of a blocked run, and what to do.
+std::string obstacle_words(const TodayView& view, const BedToday& bed);
+
+/// "Tomato has used 0.55 of the 0.87 in it can spare"; every planting of the bed in one list.
+std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed);
+
+/// What the run gives the other plantings of the bed beyond what they can hold; empty when nothing worth a word.
+std::string overflow_words(const TodayView& view, const BedToday& bed);
+
+/// What was not measured, a line each; `EstimateKind::weather` with its days.
+std::vector<std::string> estimate_words(const TodayView& view);
+
+/// The cautions that apply on this day, the shortest true list.
+std::vector<std::string> caution_words(const TodayView& view);
+
+}  // namespace v1
+}  // namespace noonleaf
