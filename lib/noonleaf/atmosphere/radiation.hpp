@@ -11,7 +11,8 @@ inline namespace v1 {
 /// Equation  Rs = (as + bs n/N) Ra
 /// Source    FAO-56 (Allen et al. 1998), ch. 3, eq. 35; as = 0.25, bs = 0.50 where nothing local is known
 /// Input     sunshine_h  n [h] 0 to 24; daylight_h  N [h] 0 to 24; ra_mj_m2_d [MJ m⁻² d⁻¹] 0 to 60;
-///           angstrom_a, angstrom_b [-] 0 to 1. n up to 0.1 h above N is taken as N (rounding of records)
+///           angstrom_a, angstrom_b [-] 0 to 1. n up to sunshine_leeway_h above N is taken as N: eq. 34
+///           counts from the sun's centre without refraction, so a cloudless day can record more than its N
 /// Result    [MJ m⁻² d⁻¹]; 0 in the polar night
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
@@ -20,6 +21,7 @@ struct Sunshine {
   double ra_mj_m2_d = missing;
   double angstrom_a = 0.25, angstrom_b = 0.50;
 };
+inline constexpr double sunshine_leeway_h = 1.0;
 double radiation_from_sunshine_mj_m2_d(const Sunshine& day);
 
 /// Where a place lies for the adjustment of eq. 50.

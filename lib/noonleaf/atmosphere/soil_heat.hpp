@@ -32,7 +32,7 @@ double soil_heat_of_last_month_mj_m2_d(const MonthlyTemperatures& months);
 ///
 /// Equation  G = cs (T now - T before) / dt dz
 /// Source    FAO-56, ch. 3, eq. 41; cs = 2.1 MJ m⁻³ °C⁻¹ for moist soil
-/// Input     previous_c, this_c [°C] -60 to 60; days  dt [d] above 0, to 366; depth_m  dz [m] above 0, to 5;
+/// Input     previous_c, this_c [°C] -60 to 60; days  dt [d] 0.01 to 366; depth_m  dz [m] 0.01 to 5;
 ///           heat_capacity_mj_m3_c 0.1 to 5
 /// Result    [MJ m⁻² d⁻¹], positive into the soil
 /// Missing   NaN if any is missing

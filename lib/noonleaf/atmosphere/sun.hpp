@@ -114,7 +114,7 @@ double sun_altitude_rad(const SunMoment& moment);
 ///                + cos(latitude) cos(declination) (sin(w2) - sin(w1))], w1,2 = w -+ pi t1 / 24
 /// Source    FAO-56, ch. 3, eq. 28, 29, 30. A period that the sunrise or sunset cuts counts from or to it, as
 ///           ASCE-EWRI 2005 (eq. 56) says; one that holds both counts between them
-/// Input     moment as sun_altitude_rad; length_h  t1 [h], above 0, to 24
+/// Input     moment as sun_altitude_rad; length_h  t1 [h] 0.01 to 24
 /// Result    [MJ m⁻² h⁻¹]: eq. 28 divided by the period's length; exactly 0 when the sun is down
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range

@@ -30,6 +30,19 @@ enum class WindFrom { measured, other_height, calm_limit, usual_wind, none };
 /// How atmospheric pressure came about.
 enum class PressureFrom { measured, elevation, none };
 
+/// What is taken for the wind where there is none on record: the mean of over 2000 stations. FAO-56, ch. 3.
+inline constexpr double usual_u2_m_s = 2.0;
+
+/// The least u2 that should go into eq. 6: in calm air rising warmth does what the wind does not. FAO-56, ch.
+/// 3, wind speed: "u2 should be limited to about u2 >= 0.5 m/s".
+inline constexpr double least_u2_m_s = 0.5;
+
+/// What the ladder does with wind below least_u2_m_s.
+enum class CalmAir {
+  raised,  ///< to least_u2_m_s, and said
+  as_read  ///< as it was read
+};
+
 /// What the missing-data ladder needs to know about the site and its instruments.
 struct LadderOptions {
   double wind_height_m = 2.0;                   ///< height of the anemometer
@@ -37,8 +50,7 @@ struct LadderOptions {
   double arid_offset_c = 2.5;                   ///< taken off Tmin where dryness is arid; FAO-56: 2 to 3 °C
   Setting setting = Setting::interior;          ///< for radiation from the temperature range
   double angstrom_a = 0.25, angstrom_b = 0.50;  ///< FAO-56 eq. 35 where nothing local is known
-  double usual_u2_m_s = 2.0;                    ///< FAO-56: 2 m/s, the mean of over 2000 stations
-  double least_u2_m_s = 0.5;  ///< FAO-56: u2 limited to about 0.5 m/s or more; 0 turns it off
+  CalmAir calm_air = CalmAir::raised;
 };
 
 /// A day whose gaps are filled, ready for the reference equations, and where each value came from.
@@ -58,13 +70,13 @@ struct DailyEstimate {
   WindFrom wind = WindFrom::none;
   PressureFrom pressure = PressureFrom::none;
 
-  /// Whether every input of the reference equation is there. False when a temperature, the date or the
-  /// location is missing: then ET0 is NaN.
+  /// Whether every input of the reference equation is there. False when a temperature or the date is missing:
+  /// then ET0 is NaN.
   bool is_complete() const;
 
-  /// Whether radiation, humidity and wind rest on measurement of their own kind. Pressure from elevation,
-  /// wind brought from another height and vapour pressure from any hygrometer count as measured: FAO-56
-  /// itself goes that way.
+  /// Whether radiation, humidity and wind were measured as FAO-56 asks for them: solar radiation itself;
+  /// vapour pressure, dew point, or RHmax with RHmin; wind at any stated height. Pressure does not count:
+  /// FAO-56 itself takes it from the elevation.
   bool is_measured() const;
 };
 
@@ -83,8 +95,9 @@ struct DailyEstimate {
 /// Missing   t_max_c or t_min_c missing: the result is not complete and ET0 is NaN. t_mean_c is not used:
 /// FAO-56
 ///           eq. 9 defines the day's mean as (Tmax + Tmin) / 2
-/// Throws    Error, naming the field, for a value outside its accepted range, for t_min_c above t_max_c, for
-///           a date that does not exist
+/// Throws    Error, naming the field, for a value outside its accepted range, for t_min_c above t_max_c or
+///           rh_min_pct above rh_max_pct, for more sunshine than the day is long, for a date that does not
+///           exist, for a location without latitude or elevation
 DailyEstimate complete_daily(const DailyWeather& weather, const Location& location,
                              const LadderOptions& options = {});
 

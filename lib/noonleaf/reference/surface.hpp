@@ -1,0 +1,13 @@
+#pragma once
+
+#include "noonleaf/reference/penman_monteith_formula.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Coefficients of a surface for daily steps.
+/// Throws    Error, field "surface", for a tall surface with FAO-56, which has none
+formula::SurfaceCoefficients daily_coefficients(Equation equation, Surface surface);
+
+}  // namespace v1
+}  // namespace noonleaf
