@@ -52,7 +52,7 @@ struct DiurnalDay {
 ///
 /// Equation  temperature, day     T = Tmin + (Tmax - Tmin) sin(pi m / (Y + 2 a)), m hours after the minimum
 ///           temperature, night   T = [Tmin - Tset e^-b + (Tset - Tmin) e^(-b n / Z)] / (1 - e^-b),
-///                                n hours after sunset, Z length of the night
+///                                n hours after sunset, Z from sunset to the next minimum
 ///           radiation            Rs,h = Rs Ra,h / sum Ra,h
 ///           humidity             ea,h = min(e°(T,h), L), L such that the mean of the hours is the day's
 ///           wind                 u,h ~ 1 at night, 1 + pi/2 sin(pi m / Y) by day
@@ -69,6 +69,14 @@ struct DiurnalDay {
 /// Missing   A missing value leaves its own column NaN; humidity needs the temperatures, all need the site
 /// Throws    Error, naming the field, when outside the accepted range
 DiurnalDay hours_of_day(const DailyShape& day);
+
+/// Extraterrestrial radiation in the hours of the wall clock: the sun's shape of the day.
+///
+/// Source    FAO-56, ch. 3, eq. 28
+/// Result    [MJ m⁻² h⁻¹], 24 values
+/// Missing   NaN in all hours if date, latitude, longitude or offset is missing
+/// Throws    Error, naming the field, when outside the range of hours_of_day
+std::array<double, 24> extraterrestrial_by_hour_mj_m2_h(const DaySite& site);
 
 /// Measured hours where they exist, estimated ones elsewhere, value by value. The day's totals are then those
 /// of the mixture.

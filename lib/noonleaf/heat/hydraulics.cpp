@@ -10,8 +10,8 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr double table_22_etc_mm_d = 5.0;     // FAO-56 Table 22: "p for ETc of about 5 mm/day"
-constexpr double table_22_slope_mm_d = 0.04;  // footnote: p = p(Tab) + 0.04 (5 - ETc)
+constexpr double table_22_etc_mm_d = 5.0;  // FAO-56 Table 22
+constexpr double field_capacity_mpa = -0.033;
 constexpr double sine_day_h = 12.0;
 
 double peak_of_sine_day_mm_h(double etc_mm_d) { return etc_mm_d * std::numbers::pi / (2 * sine_day_h); }
@@ -42,11 +42,11 @@ double theta_at(const RetentionCurve& soil, double depletion_frac) {
 }
 
 double soil_potential_mpa(const RetentionCurve& soil, double theta) {
-  return -soil.a * std::pow(theta, -soil.b) / 1000;
+  return -soil_tension_kpa(soil, theta) / 1000;
 }
 
-double resistance_mpa_h_mm(const WaterPath& path, const RetentionCurve& soil, double theta) {
-  return path.plant_mpa_h_mm + path.soil_mpa_h_mm / relative_conductivity(soil, theta);
+double resistance_mpa_h_mm(const WaterPath& path, double soil_mpa) {
+  return path.plant_mpa_h_mm + path.soil_mpa_h_mm * soil_mpa / field_capacity_mpa;
 }
 
 [[noreturn]] void refuse_crop(const WaterPathCrop& crop) {
@@ -54,7 +54,7 @@ double resistance_mpa_h_mm(const WaterPath& path, const RetentionCurve& soil, do
   problem.field = "turgor_loss_mpa";
   problem.text = number_text(crop.turgor_loss_mpa);
   problem.message = problem.text + " MPa does not go with p = " + number_text(crop.p_frac) +
-                    ": the soil is nearly as dry at that depletion";
+                    ": the soil is as dry at that depletion";
   problem.fix = "take a turgor loss further below the soil, or a smaller p";
   throw Error(std::move(problem));
 }
@@ -68,40 +68,31 @@ WaterPath water_path(const WaterPathCrop& crop) {
   require_within("turgor_loss_mpa", crop.turgor_loss_mpa, -4, -0.5, "MPa");
   if (is_missing(crop.p_frac) || is_missing(crop.turgor_loss_mpa)) return {};
 
-  static const double flow_mm_h = cap_of_loss(calibration_loss_frac) * peak_of_sine_day_mm_h(table_22_etc_mm_d);
+  static const double flow_mm_h =
+      cap_of_loss(calibration_loss_frac) * peak_of_sine_day_mm_h(table_22_etc_mm_d);
   const RetentionCurve soil = retention_curve(calibration_soil());
-  const double available = soil.points.theta_33 - soil.points.theta_1500;
-  const double theta = theta_at(soil, crop.p_frac);
-  const double psi = soil_potential_mpa(soil, theta);
-  const double drop = psi - crop.turgor_loss_mpa;
-  if (drop <= 0) refuse_crop(crop);
-  const double whole = drop / flow_mm_h;
-
-  // The supply S = drop / R meets c E at p(E). Along that line d ln S / dp = d ln E / dE / (dp/dE), and
-  // d ln S / dp = (d psi / dp) / drop - w (d ln(1/K) / dp), w = share of the soil in R. Solved for w.
-  const double psi_slope = soil.b * psi / theta * available;
-  const double dryness_slope = (3 + 2 * soil.b) / theta * available;
-  const double line_slope = -1 / (table_22_etc_mm_d * table_22_slope_mm_d);
-  const double soil_share = (psi_slope / drop - line_slope) / dryness_slope;
-  if (soil_share <= 0 || soil_share >= 1) refuse_crop(crop);
-
+  const double soil_mpa = soil_potential_mpa(soil, theta_at(soil, crop.p_frac));
+  const double drop_mpa = soil_mpa - crop.turgor_loss_mpa;
+  if (drop_mpa <= 0) refuse_crop(crop);
+  const double whole = drop_mpa / flow_mm_h;
   return {.turgor_loss_mpa = crop.turgor_loss_mpa,
-          .plant_mpa_h_mm = (1 - soil_share) * whole,
-          .soil_mpa_h_mm = soil_share * whole * relative_conductivity(soil, theta)};
+          .plant_mpa_h_mm = (1 - calibration_soil_share) * whole,
+          .soil_mpa_h_mm = calibration_soil_share * whole * field_capacity_mpa / soil_mpa};
 }
 
 double supply_mm_h(const WaterPath& path, const RetentionCurve& soil, double depletion_frac) {
   const double theta = theta_at(soil, depletion_frac);
   if (theta <= 0) return 0;
-  const double drop = soil_potential_mpa(soil, theta) - path.turgor_loss_mpa;
-  return drop <= 0 ? 0 : drop / resistance_mpa_h_mm(path, soil, theta);
+  const double soil_mpa = soil_potential_mpa(soil, theta);
+  const double drop_mpa = soil_mpa - path.turgor_loss_mpa;
+  return drop_mpa <= 0 ? 0 : drop_mpa / resistance_mpa_h_mm(path, soil_mpa);
 }
 
 double leaf_potential_mpa(const WaterPath& path, const RetentionCurve& soil, double depletion_frac,
                           double flow_mm_h) {
   require_within("flow_mm_h", flow_mm_h, 0, 5, "mm/h");
-  const double theta = theta_at(soil, depletion_frac);
-  return soil_potential_mpa(soil, theta) - flow_mm_h * resistance_mpa_h_mm(path, soil, theta);
+  const double soil_mpa = soil_potential_mpa(soil, theta_at(soil, depletion_frac));
+  return soil_mpa - flow_mm_h * resistance_mpa_h_mm(path, soil_mpa);
 }
 
 double depletion_frac_at_shortage(const WaterPath& path, const RetentionCurve& soil, const SineDay& day) {

@@ -27,29 +27,35 @@ RetentionPoints calibration_soil();
 /// for the least that the field trials behind FAO-56 Table 22 could tell from nothing.
 inline constexpr double calibration_loss_frac = 0.10;
 
+/// Share of the soil in the whole resistance at the depletion p: ours. FAO-56's correction of p by the day's
+/// ETc asks for nearly all in the soil, the corn of Denmead & Shaw (1962) for nearly none.
+inline constexpr double calibration_soil_share = 2.0 / 3.0;
+
 /// The resistance of a crop, from the published depletion fraction.
 ///
-/// Equation  supply = (psi soil - psi turgor loss) / (Rplant + Rsoil / (K/K33))
-///           Two conditions fix both parts, in closed form: on the calibration soil depleted to p TAW, on a
-///           sine day of 12 hours with 5 mm, the day loses 10 % of its transpiration; and as the day's ETc
-///           grows that depletion falls by 0.04 per mm/d
-/// Source    Form: Gardner (1960), Soil Sci. 89:63-73, Cowan (1965), J. Appl. Ecol. 2:221-239. Numbers:
-/// FAO-56
-///           (Allen et al. 1998), Table 22 and its footnote p = p(Tab) + 0.04 (5 - ETc). The soil part taken
-///           alike at field capacity on all soils is ours: Table 22 too holds for all of them, and absolute
-///           conductivities from texture would make every sand wilt
-/// Note      A single constant resistance, calibrated alike, says wilt at field capacity from 5.4 mm/d and
-/// none
-///           at 2 mm/d before 0.7 to 0.86 TAW: off by 0.3 on both sides (docs/heat.md has the table).
+/// Equation  supply = (psi soil - psi turgor loss) / R, R = Rplant + Rsoil (psi soil / psi 33)
+///           R is fixed in closed form: on the calibration soil depleted to p TAW, a sine day of 12 hours
+///           with 5 mm loses 10 % of its transpiration
+/// Source    Form: Gardner (1960), Soil Sci. 89:63-73, Cowan (1965), J. Appl. Ecol. 2:221-239. p: FAO-56
+/// (Allen
+///           et al. 1998), Table 22, defined at ETc = 5 mm/d. A soil part that grows with the tension is the
+///           gentlest of Gardner's conductivities (K ~ 1/psi). That it is alike at field capacity on all
+///           soils is ours: Table 22 too holds for all of them, and absolute conductivities from texture
+///           would make every sand wilt
+/// Note      The depletion at which stress begins then runs from 0.1 above FAO-56's corrected p at 2 mm/d to
+/// 0.1
+///           below it at 8 mm/d; a constant resistance would be off by 0.3 on both sides (docs/heat.md).
 /// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5
 /// Missing   NaN if either is missing
-/// Throws    Error, naming the field, when outside the range or when no positive resistance fits both
+/// Throws    Error, naming the field, when outside the range or when the soil at p is as dry as the leaves
+/// can
+///           stand
 WaterPath water_path(const WaterPathCrop& crop);
 
 /// Flow at which the leaves just keep their turgor.
 ///
-/// Equation  supply = (psi soil - psi turgor loss) / (Rplant + Rsoil / (K/K33)), 0 where the soil is drier
-///           than the leaves can stand
+/// Equation  supply = (psi soil - psi turgor loss) / R, 0 where the soil is drier than the leaves can
+///           stand
 /// Input     depletion_frac  Dr/TAW [-], 0 up to where the soil would hold no water
 /// Result    [mm h⁻¹]
 /// Missing   NaN if any is missing
@@ -58,7 +64,7 @@ double supply_mm_h(const WaterPath& path, const RetentionCurve& soil, double dep
 
 /// Leaf potential at a flow.
 ///
-/// Equation  psi leaf = psi soil - flow (Rplant + Rsoil / (K/K33))
+/// Equation  psi leaf = psi soil - flow R
 /// Input     flow_mm_h [mm h⁻¹] 0 to 5; depletion_frac as supply_mm_h
 /// Result    [MPa]. Below the turgor loss it is what the leaf would need, not what it has: stomata close
 /// first Missing, Throws  as supply_mm_h

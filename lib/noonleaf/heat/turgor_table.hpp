@@ -8,15 +8,19 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// Leaf water potential at which leaves of a crop group lose their turgor and hang.
+/// When leaves of a crop group lose their turgor and hang.
 struct TurgorLoss {
   CropGroup group = CropGroup::small_vegetable;
-  double mpa = missing;     ///< [MPa], negative
+  double mpa = missing;  ///< [MPa], negative
+  double sunlit_factor =
+      1;  ///< demand of the leaves in full sun over the canopy's mean, where leaves are broad
   std::string_view source;  ///< every row is a surrogate: a group is not a species, let alone a variety
 };
 
-/// The table. What the answer depends on it is small: the resistance is calibrated with it (hydraulics.hpp),
-/// so that 0.3 MPa move the depletion at which leaves begin to hang by less than 0.01 TAW at 5 mm/d.
+/// The table. The resistance is calibrated with the turgor loss (hydraulics.hpp), so that an error in it
+/// moves the hours of droop little and the end, dry-soil wilt, more: docs/heat.md has the numbers. The sunlit
+/// factor is ours: broad soft leaves hang at noon before their canopy falls behind, by how much nobody
+/// printed.
 std::span<const TurgorLoss> turgor_loss_table();
 
 /// The row of a group; `bare_soil` has none.

@@ -17,6 +17,7 @@ enum class DawnLook { not_looked, upright, hanging };
 struct WiltPlanting {
   double p_frac = missing;                 ///< FAO-56 Table 22, before any adjustment for the day
   double turgor_loss_mpa = missing;        ///< turgor_table.hpp, or the user's own
+  double sunlit_factor = 1;                ///< turgor_table.hpp
   double taw_mm = missing;                 ///< of the root zone on this day
   double raw_mm = missing;                 ///< of this day, p adjusted
   double dr_mm = missing;                  ///< depletion at dawn
@@ -57,7 +58,7 @@ enum class TenderRule {
 /// One hour of the course from dawn to dawn.
 struct WiltHour {
   int clock_h = 0;                ///< hour of the wall clock at which it begins; 24 and up = next day
-  double demand_mm_h = missing;   ///< potential transpiration
+  double demand_mm_h = missing;   ///< potential transpiration; in sun times the sunlit factor
   double supply_mm_h = missing;   ///< flow at which leaves keep their turgor
   double depletion_mm = missing;  ///< Dr at the start of the hour
   double soil_potential_mpa = missing;
@@ -72,10 +73,12 @@ struct WiltDay {
   WaterAdvice advice = WaterAdvice::unknown;
   TenderRule rule = TenderRule::none;
   int droop_hours = 0;
-  double droop_from_h = missing, droop_until_h = missing;  ///< wall clock; missing = no droop, or no recovery
-  double look_again_h = missing;  ///< hour by which it should stand again, not before sunset
-  double raw_passed_h = missing;  ///< hour at the end of which Dr is beyond RAW; missing = not on this day
-  double peak_hour_h = missing;   ///< hour at which demand stands worst against supply
+  double droop_from_h = missing,
+         droop_until_h = missing;  ///< wall clock; missing = none, or no recovery by dawn
+  double look_again_h = missing;   ///< an hour after it should stand again; 24 and up = next day
+  double raw_passed_h =
+      missing;  ///< hour at which Dr is beyond RAW, dawn if already; missing = not on this day
+  double peak_hour_h = missing;  ///< hour at which demand stands worst against supply
   double peak_demand_mm_h = missing, peak_supply_mm_h = missing;  ///< in that hour
   double unmet_frac = missing;                                    ///< share of the day's demand above supply
   double soil_potential_mpa = missing;                            ///< at dawn
@@ -97,7 +100,7 @@ inline constexpr double leaf_refill_mm = 0.08;
 ///           while the deficit is above 0. The soil dries by Ks times demand (FAO-56 eq. 84), as in the
 ///           balance. Hours after midnight take the weather and demand of the same clock hours of this day
 /// Verdict   dry_soil_wilt  the deficit is not made up by the next dawn
-///           stress         Dr beyond RAW at dawn; or the leaves begin to hang at a Dr beyond s RAW
+///           stress         Dr beyond RAW at dawn; or the leaves hang at a Dr beyond s RAW
 ///           droop          they hang, but neither of these
 ///           wet_soil_droop seen hanging at dawn with Dr within RAW; beyond RAW the look counts as
 ///                          dry_soil_wilt whatever the model says
@@ -107,7 +110,8 @@ inline constexpr double leaf_refill_mm = 0.08;
 /// Source    Supply and demand: Gardner (1960), Cowan (1965). Hours of the verdict and the refill: ours
 /// Monotone  More demand, more depletion, less TAW or more leaf deficit at dawn never give fewer hours of
 ///           droop or a milder verdict
-/// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5; taw_mm above 0 to 1000; raw_mm 0 to taw_mm; dr_mm
+/// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5; sunlit_factor 1 to 2; taw_mm above 0 to 1000;
+/// raw_mm 0 to taw_mm; dr_mm
 /// 0
 ///           up to where the soil would hold no water; root_depth_m 0 to 5; days_since_transplant 0 up;
 ///           demand_mm_h 0 to 5 each (demand.hpp)

@@ -46,7 +46,7 @@ RetentionCurve retention_curve(const RetentionPoints& points) {
   require_order(points);
   RetentionCurve curve{.points = points};
   curve.b = (std::log(wilting_point_kpa) - std::log(field_capacity_kpa)) /
-            (std::log(points.theta_33) - std::log(points.theta_1500));                    // eq. 15
+            (std::log(points.theta_33) - std::log(points.theta_1500));                     // eq. 15
   curve.a = std::exp(std::log(field_capacity_kpa) + curve.b * std::log(points.theta_33));  // eq. 14
   return curve;
 }
@@ -68,12 +68,6 @@ double soil_water_at_tension_m3_m3(const RetentionCurve& curve, double tension_k
     return theta_33 + (field_capacity_kpa - tension_kpa) * (theta_s - theta_33) /
                           (field_capacity_kpa - air_entry);  // eq. 12
   return std::pow(curve.a / tension_kpa, 1 / curve.b);       // eq. 11
-}
-
-double relative_conductivity(const RetentionCurve& curve, double theta) {
-  if (theta <= 0) refuse("theta", theta, "not above 0");
-  require_within("theta", theta, 0, 1, "m³/m³");
-  return std::pow(theta / curve.points.theta_33, 3 + 2 * curve.b);  // eq. 17 with 2/lambda = 2 B
 }
 
 }  // namespace v1

@@ -54,15 +54,5 @@ double soil_tension_kpa(const RetentionCurve& curve, double theta);
 /// Throws    Error, field "tension_kpa", when outside the accepted range
 double soil_water_at_tension_m3_m3(const RetentionCurve& curve, double tension_kpa);
 
-/// Conductivity relative to that at field capacity.
-///
-/// Equation  K / K33 = (theta / theta33)^(3 + 2/lambda), lambda = 1/B
-/// Source    Saxton & Rawls (2006), eq. 17, 18, divided by itself at theta33: Ks and thetaS cancel
-/// Input     theta [m³ m⁻³], above 0 to 1
-/// Result    [-], 1 at field capacity
-/// Missing   NaN if theta or the curve is missing
-/// Throws    Error, field "theta", when outside the accepted range
-double relative_conductivity(const RetentionCurve& curve, double theta);
-
 }  // namespace v1
 }  // namespace noonleaf
