@@ -2,6 +2,7 @@
 
 #include <chrono>
 
+#include "noonleaf/balance/evaporation.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/soil/soil_water.hpp"
@@ -26,11 +27,11 @@ struct BalanceState {
 struct BalanceDay {
   std::chrono::year_month_day date{};
   double et0_mm_d = missing;
-  double u2_m_s = 2, rh_min_pct = 45;  ///< of this day, for Kc max
+  double u2_m_s = missing, rh_min_pct = missing;  ///< of this day, for Kc max; missing = GrowthDay's Kc max
   double rain_mm = 0;                  ///< on the bed, after rain catch
   double irrigation_mm = 0;            ///< mean infiltrated depth over the whole planting
   double evening_rain_mm = 0, evening_irrigation_mm = 0;
-  double irrigation_fw = 1;  ///< share of the ground that this irrigation wets, FAO-56 Table 20
+  double irrigation_fw = missing;  ///< share of the ground that this irrigation wets; missing = irrigated_frac
 };
 
 /// Which coefficient.
@@ -56,9 +57,6 @@ enum class TopLayerRoots {
   ignored,  ///< FAO-56 eq. 77 with Tew = 0: fits crops rooted deeper than 0.5 m
   drawn     ///< Tew by Allen et al. 2005, for shallow-rooted crops
 };
-
-/// Position of drip lines.
-enum class EmitterPlace { open, under_canopy };
 
 /// What stays the same from day to day.
 struct BalanceSettings {
@@ -98,10 +96,12 @@ struct BalanceDetail {
   double etc_mm_d = missing;         ///< without stress, eq. 69
   double p_frac = missing;           ///< as used on this day
   double raw_mm = missing;           ///< eq. 83
-  double dr_wet_mm = missing;        ///< Dr after the morning's water, not below 0
+  double dr_open_mm = missing;       ///< Dr after the morning's water; negative = above field capacity for today
+  double dr_wet_mm = missing;        ///< the same, not below 0: what the plant feels
   double ks = missing;               ///< eq. 84
   double transpiration_mm = missing; ///< Ks Kcb ET0; the whole ET where the coefficient is single
   double evaporation_mm = missing;   ///< Ke ET0; 0 where the coefficient is single
+  double lower_evaporation_mm = missing;  ///< part of it from below roots shallower than the top layer
   double top_transpiration_mm = missing;  ///< Tew
   double etc_adj_mm_d = missing;     ///< eq. 80
   double dpe_mm = missing, dpe_rain_mm = missing;  ///< eq. 79, out of the top layer
@@ -120,7 +120,9 @@ struct BalanceDetail {
 ///           water, roots that are pulled give theirs back. Limits act on flows, so that every mm is
 ///           counted: transpiration stops at Dr = TAW, evaporation when the top layer is at half the
 ///           wilting point, so Dr can pass TAW by at most that half.
-/// Missing   ET0, rain, irrigation, growth or state missing: every result of the day and its end state are NaN
+/// Missing   ET0, rain, irrigation, growth, Dr or lower layer missing: every result of the day and its end state
+///           are NaN. De missing (a start without it, or days by a single coefficient): Dr up to TEW is taken (ours).
+/// Note      Bare soil is always reckoned by evaporation and a plant factor always by itself, whatever `method` says.
 /// Throws    Error: soil incomplete, a negative depth, root depth beyond the profile; a message that begins
 ///           "water does not add up" when mass fails to close to 1e-9 mm (a fault of the program)
 BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,

@@ -21,7 +21,7 @@ BalanceState initial_state(const SoilWater& soil, double root_depth_m, double pr
 /// An observation that sets the account right, at the beginning of a day.
 struct Correction {
   std::chrono::year_month_day date{};
-  double dr_mm = missing;  ///< root-zone depletion found; missing = leave
+  double dr_mm = missing;  ///< root-zone depletion found; missing = leave. After a gap it begins the account anew.
   double de_mm = missing;  ///< top layer found; missing = leave, but never deeper than an observed Dr of 0
 };
 

@@ -1,0 +1,101 @@
+#include "noonleaf/balance/quantities.hpp"
+
+#include <array>
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+// clang-format off: one row, two lines
+constexpr std::array<BalanceQuantity, 41> rows{{
+    {[](const BalanceDetail& d) { return d.et0_mm_d; }, "et0_mm_d", "ET0", "mm/d",
+     "Penman-Monteith", "FAO-56 eq. 6", "reference evapotranspiration: what short grass would use"},
+    {[](const BalanceDetail& d) { return d.start.dr_mm; }, "start.dr_mm", "Dr,i-1", "mm",
+     "", "", "depletion of the root zone, as the day before left it"},
+    {[](const BalanceDetail& d) { return d.start.lower_mm; }, "start.lower_mm", "Dl,i-1", "mm",
+     "", "noonleaf", "depletion of the soil below the roots, as the day before left it"},
+    {[](const BalanceDetail& d) { return d.start.de_mm; }, "start.de_mm", "De,i-1", "mm",
+     "", "", "depletion of the surface, as the day before left it"},
+    {[](const BalanceDetail& d) { return d.correction_mm; }, "correction_mm", "", "mm",
+     "found - computed", "noonleaf", "change by an observation"},
+    {[](const BalanceDetail& d) { return d.growth.root_depth_m; }, "growth.root_depth_m", "Zr", "m",
+     "linear over the development stage", "FAO-56 annex 8", "depth of the root zone"},
+    {[](const BalanceDetail& d) { return d.root_gain_mm; }, "root_gain_mm", "", "mm",
+     "Dl,i-1 dZr / (Zp - Zr)", "noonleaf", "depletion that came with newly rooted soil"},
+    {[](const BalanceDetail& d) { return d.rain_mm; }, "rain_mm", "P", "mm",
+     "", "", "rain on the bed"},
+    {[](const BalanceDetail& d) { return d.curve_number; }, "curve_number", "CN", "",
+     "between CN III (wet) and CN I (dry) by De", "Hawkins et al. 1985; Allen et al. 2007", "curve number for the wetness of the surface"},
+    {[](const BalanceDetail& d) { return d.runoff_mm; }, "runoff_mm", "RO", "mm",
+     "(P - 0.2 S)^2 / (P + 0.8 S), S = 25400 / CN - 254", "TR-55 eq. 2-3, 2-4", "rain that runs off"},
+    {[](const BalanceDetail& d) { return d.irrigation_mm; }, "irrigation_mm", "I", "mm",
+     "", "", "mean infiltrated depth of irrigation"},
+    {[](const BalanceDetail& d) { return d.kcb; }, "kcb", "Kcb", "",
+     "Kcb prev + (i - sum L prev) / L stage (Kcb next - Kcb prev)", "FAO-56 eq. 66, 70", "basal crop coefficient"},
+    {[](const BalanceDetail& d) { return d.kc_max; }, "kc_max", "Kc max", "",
+     "max{1.2 + [0.04 (u2 - 2) - 0.004 (RHmin - 45)] (h / 3)^0.3, Kcb + 0.05}", "FAO-56 eq. 72", "upper limit of evaporation and transpiration"},
+    {[](const BalanceDetail& d) { return d.fc; }, "fc", "fc", "",
+     "((Kcb - Kc min) / (Kc max - Kc min))^(1 + 0.5 h)", "FAO-56 eq. 76", "share of the ground under leaves"},
+    {[](const BalanceDetail& d) { return d.fw; }, "fw", "fw", "",
+     "by kind of wetting", "FAO-56 Table 20", "share of the ground that irrigation wets"},
+    {[](const BalanceDetail& d) { return d.few; }, "few", "few", "",
+     "min(1 - fc, fw)", "FAO-56 eq. 75", "share of the ground that is exposed and wetted by irrigation"},
+    {[](const BalanceDetail& d) { return d.few_rain; }, "few_rain", "few,p", "",
+     "1 - fc - few", "Allen et al. 2005", "share of the ground that is exposed and wetted by rain only"},
+    {[](const BalanceDetail& d) { return d.tew_mm; }, "tew_mm", "TEW", "mm",
+     "1000 (FC - 0.5 WP) Ze", "FAO-56 eq. 73", "total evaporable water of the top layer"},
+    {[](const BalanceDetail& d) { return d.rew_mm; }, "rew_mm", "REW", "mm",
+     "by texture", "FAO-56 Table 19", "readily evaporable water of the top layer"},
+    {[](const BalanceDetail& d) { return d.de_wet_mm; }, "de_wet_mm", "De", "mm",
+     "De,i-1 - (P - RO) - I / fw >= 0", "FAO-56 eq. 77", "surface depletion after the morning's water"},
+    {[](const BalanceDetail& d) { return d.kr; }, "kr", "Kr", "",
+     "(TEW - De) / (TEW - REW) <= 1", "FAO-56 eq. 74", "evaporation reduction coefficient"},
+    {[](const BalanceDetail& d) { return d.energy_share; }, "energy_share", "W", "",
+     "1 / (1 + few,p / few (TEW - De,p) / (TEW - De))", "Allen et al. 2005", "share of the energy for the irrigated part"},
+    {[](const BalanceDetail& d) { return d.ke; }, "ke", "Ke", "",
+     "Kr (Kc max - Kcb) <= few Kc max", "FAO-56 eq. 71", "soil evaporation coefficient"},
+    {[](const BalanceDetail& d) { return d.kc; }, "kc", "Kc", "",
+     "Kcb + Ke", "FAO-56 eq. 69", "crop coefficient"},
+    {[](const BalanceDetail& d) { return d.etc_mm_d; }, "etc_mm_d", "ETc", "mm/d",
+     "(Kcb + Ke) ET0", "FAO-56 eq. 69", "crop evapotranspiration without stress"},
+    {[](const BalanceDetail& d) { return d.taw_mm; }, "taw_mm", "TAW", "mm",
+     "1000 (FC - WP) Zr", "FAO-56 eq. 82", "total available water of the root zone"},
+    {[](const BalanceDetail& d) { return d.p_frac; }, "p_frac", "p", "",
+     "p(Tab) + 0.04 (5 - ETc), 0.1 to 0.8", "FAO-56 Table 22 footnote 2", "share of TAW used before stress"},
+    {[](const BalanceDetail& d) { return d.raw_mm; }, "raw_mm", "RAW", "mm",
+     "p TAW", "FAO-56 eq. 83", "readily available water"},
+    {[](const BalanceDetail& d) { return d.dr_wet_mm; }, "dr_wet_mm", "Dr", "mm",
+     "Dr,i-1 - (P - RO) - I >= 0", "FAO-56 eq. 85", "root-zone depletion after the morning's water"},
+    {[](const BalanceDetail& d) { return d.ks; }, "ks", "Ks", "",
+     "(TAW - Dr) / (TAW - RAW) <= 1", "FAO-56 eq. 84", "water stress coefficient"},
+    {[](const BalanceDetail& d) { return d.transpiration_mm; }, "transpiration_mm", "T", "mm",
+     "Ks Kcb ET0", "FAO-56 eq. 80", "transpiration"},
+    {[](const BalanceDetail& d) { return d.evaporation_mm; }, "evaporation_mm", "E", "mm",
+     "Ke ET0", "FAO-56 eq. 80", "evaporation from the soil"},
+    {[](const BalanceDetail& d) { return d.etc_adj_mm_d; }, "etc_adj_mm_d", "ETc adj", "mm/d",
+     "(Ks Kcb + Ke) ET0", "FAO-56 eq. 80", "evapotranspiration as it came about"},
+    {[](const BalanceDetail& d) { return d.top_transpiration_mm; }, "top_transpiration_mm", "Tew", "mm",
+     "Kt Ks Kcb ET0", "Allen et al. 2005", "transpiration out of the top layer"},
+    {[](const BalanceDetail& d) { return d.dpe_mm; }, "dpe_mm", "DPe", "mm",
+     "(P - RO) + I / fw - De,i-1 >= 0", "FAO-56 eq. 79", "water that passes below the top layer"},
+    {[](const BalanceDetail& d) { return d.end.de_mm; }, "end.de_mm", "De", "mm",
+     "De,i-1 - (P - RO) - I / fw + E / few + Tew + DPe", "FAO-56 eq. 77", "surface depletion at the close of the day"},
+    {[](const BalanceDetail& d) { return d.dp_mm; }, "dp_mm", "DP", "mm",
+     "(P - RO) + I - ETc adj - Dr,i-1 >= 0", "FAO-56 eq. 88", "water that passes below the roots"},
+    {[](const BalanceDetail& d) { return d.end.dr_mm; }, "end.dr_mm", "Dr", "mm",
+     "Dr,i-1 - (P - RO) - I + ETc adj + DP", "FAO-56 eq. 85", "root-zone depletion at the close of the day"},
+    {[](const BalanceDetail& d) { return d.end.lower_mm; }, "end.lower_mm", "Dl", "mm",
+     "Dl,i-1 - DP >= 0", "noonleaf", "depletion below the roots at the close of the day"},
+    {[](const BalanceDetail& d) { return d.drainage_mm; }, "drainage_mm", "", "mm",
+     "DP - Dl,i-1 >= 0", "noonleaf", "water lost below the deepest roots"},
+    {[](const BalanceDetail& d) { return d.closure_mm; }, "closure_mm", "", "mm",
+     "P - RO + I - ETc adj - drainage - change of store", "noonleaf", "what is left when all water is added up"},
+}};
+// clang-format on
+
+}  // namespace
+
+std::span<const BalanceQuantity> balance_quantities() { return rows; }
+
+}  // namespace v1
+}  // namespace noonleaf
