@@ -56,7 +56,7 @@ void add_format(CLI::App& command, OutputFormat& format) {
 void add_new(CLI::App& app, NewArguments& arguments) {
   CLI::App* command = app.add_subcommand("new", "Start a garden folder");
   command->add_option("DIR", arguments.folder, "the folder to make; it must not exist yet")->required();
-  command->add_flag("--demo", "fill it with a complete invented garden")->required();
+  command->add_flag("--demo")->description("fill it with a complete invented garden")->required();
   command->footer("Example: noonleaf new my-garden --demo");
 }
 
@@ -115,6 +115,7 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->check(check_pair)
       ->type_name("COLUMN=VALUE")
       ->allow_extra_args(false);
+  command->add_option("--zone", arguments.zone, "IANA time zone of the site, for hourly files")->type_name("ZONE");
   command->add_flag("--arid", arguments.arid, "dry site: dew point 2 °C under the night's low where humidity is missing");
   command->add_flag("--coast", arguments.coast, "near the sea: kRs 0.19 instead of 0.16 where sun is missing");
   command->add_flag("--strict", arguments.strict, "refuse the file for any doubtful value");

@@ -34,7 +34,7 @@ struct Et0Arguments {
   enum class Equation { fao56, asce };
   enum class Surface { short_grass, tall };
   enum class Format { csv, json };
-  std::string file;
+  std::string file, zone;
   double latitude_deg = missing, longitude_deg = missing, elevation_m = missing, wind_height_m = 2.0;
   Equation equation = Equation::fao56;
   Surface surface = Surface::short_grass;

@@ -1,0 +1,75 @@
+#include <cstdio>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "commands.hpp"
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_folder.hpp"
+#include "noonleaf/report/check_json.hpp"
+#include "terminal.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+constexpr int input_refused = 1;
+
+std::string findings_text(std::string_view title, const std::vector<Finding>& findings) {
+  if (findings.empty()) return {};
+  std::string text = fmt::format("  {}:\n", title);
+  for (const Finding& finding : findings) {
+    const Problem& problem = finding.problem;
+    text += wrapped(fmt::format("line {}, column {}, {}: {} [{}]", problem.line, problem.column, problem.field,
+                                problem.message, finding.check),
+                    4);
+  }
+  return text;
+}
+
+std::string file_text(const WeatherFile& file) {
+  std::string text = fmt::format("{}: {}, {}", file.name, file.kind == WeatherKind::forecast ? "forecast" : "measured",
+                                 file.format);
+  if (file.days.empty()) {
+    text += ", no days\n";
+  } else {
+    text += fmt::format(", {} days, {} to {}\n", file.days.size(), iso_date(file.days.front().date),
+                        iso_date(file.days.back().date));
+  }
+  for (const std::string& note : file.notes) text += wrapped("note: " + note, 2);
+  return text + findings_text("set aside, taken as missing", file.set_aside) +
+         findings_text("doubtful, used all the same", file.doubts);
+}
+
+std::string folder_text(const GardenFolder& folder) {
+  std::string text = fmt::format("{}: {} beds, {} sprinklers, {} caretakers; {} journal entries\n", folder.garden.site.name,
+                                 folder.garden.beds.size(), folder.garden.sprinklers.size(),
+                                 folder.garden.caretakers.size(), folder.journal.size());
+  for (const WeatherFile& file : folder.weather_files) text += file_text(file);
+  return text + findings_text("two files disagree", folder.weather.conflicts) + "Everything can be read.\n";
+}
+
+/// Every problem, not only the first twenty: this command is for mending them.
+int report_problems(const std::vector<Problem>& problems, OutputFormat format) {
+  if (format == OutputFormat::json) {
+    print(check_json(problems));
+    return input_refused;
+  }
+  for (const Problem& problem : problems) std::fputs(describe(problem).c_str(), stderr);
+  std::fprintf(stderr, "%zu %s\n", problems.size(), problems.size() == 1 ? "problem" : "problems");
+  return input_refused;
+}
+
+}  // namespace
+
+int run(const CheckArguments& arguments) {
+  try {
+    const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
+    print(arguments.format == OutputFormat::json ? check_json(folder) : folder_text(folder));
+  } catch (const Error& refused) {
+    return report_problems(refused.problems(), arguments.format);
+  }
+  return 0;
+}
+
+}  // namespace noonleaf::cli
