@@ -86,35 +86,35 @@ BOOST_AUTO_TEST_CASE(beam_and_diffuse_sky_worked_by_hand) {
   // W = 0.14 x 1 x 100 + 2.1 = 16.1 mm; sin = 0.5; worked with a pocket calculator, not published
   const noonleaf::BeamClearSky sky{30, 0.5, 100, 1.0, 1.0, noonleaf::ClearSkyEdition::asce};
   const double kb = 0.98 * std::exp(-0.292 - 0.075 * std::pow(32.2, 0.4));
-  BOOST_CHECK_SMALL(noonleaf::clear_sky_radiation(sky) - (kb + 0.35 - 0.36 * kb) * 30, 1e-12);
+  BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam(sky) - (kb + 0.35 - 0.36 * kb) * 30, 1e-12);
   noonleaf::BeamClearSky older = sky;
   older.edition = noonleaf::ClearSkyEdition::fao56;
   const double kb_fao = 0.98 * std::exp(-0.292 - 0.091 * std::pow(32.2, 0.25));
-  BOOST_CHECK_SMALL(noonleaf::clear_sky_radiation(older) - (kb_fao + 0.35 - 0.33 * kb_fao) * 30, 1e-12);
+  BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam(older) - (kb_fao + 0.35 - 0.33 * kb_fao) * 30, 1e-12);
 }
 
 BOOST_AUTO_TEST_CASE(beam_and_diffuse_sky_behaves) {
   noonleaf::BeamClearSky sky{30, 0.7, 100, 1.5};
-  const double clean = noonleaf::clear_sky_radiation(sky);
+  const double clean = noonleaf::clear_sky_from_beam(sky);
   sky.turbidity = 0.6;
-  BOOST_TEST(noonleaf::clear_sky_radiation(sky) < clean);  // dust
+  BOOST_TEST(noonleaf::clear_sky_from_beam(sky) < clean);  // dust
   sky.turbidity = 1.0;
   sky.ea_kpa = 3.0;
-  BOOST_TEST(noonleaf::clear_sky_radiation(sky) < clean);  // water vapour
+  BOOST_TEST(noonleaf::clear_sky_from_beam(sky) < clean);  // water vapour
   sky.sin_sun_altitude = 0.02;
-  const double low_sun = noonleaf::clear_sky_radiation(sky);  // KB under 0.15, where KD = 0.18 + 0.82 KB
+  const double low_sun = noonleaf::clear_sky_from_beam(sky);  // KB under 0.15, where KD = 0.18 + 0.82 KB
   BOOST_TEST(low_sun > 0.18 * 30);
   BOOST_TEST(low_sun < 0.35 * 30);
   sky.sin_sun_altitude = 0.0;
-  BOOST_TEST(noonleaf::clear_sky_radiation(sky) == 0.0);
+  BOOST_TEST(noonleaf::clear_sky_from_beam(sky) == 0.0);
   sky.sin_sun_altitude = -0.3;
-  BOOST_TEST(noonleaf::clear_sky_radiation(sky) == 0.0);
+  BOOST_TEST(noonleaf::clear_sky_from_beam(sky) == 0.0);
   sky.ea_kpa = missing;
-  BOOST_TEST(std::isnan(noonleaf::clear_sky_radiation(sky)));
+  BOOST_TEST(std::isnan(noonleaf::clear_sky_from_beam(sky)));
   // Both clear-sky forms should tell of the same sky on a summer's day: within 10 %
   const noonleaf::SunDay day{40, 172};
   const double ra = noonleaf::extraterrestrial_radiation_mj_m2_d(day);
-  const double beam = noonleaf::clear_sky_radiation(
+  const double beam = noonleaf::clear_sky_from_beam(
       {ra, noonleaf::sin_mean_sun_altitude(40, 172), noonleaf::atmospheric_pressure_kpa(500), 1.5});
   BOOST_CHECK_CLOSE(beam, noonleaf::clear_sky_radiation({ra, 500.0}), 10.0);
 }
@@ -159,7 +159,7 @@ BOOST_AUTO_TEST_CASE(refuses_the_impossible) {
   BOOST_CHECK_EXCEPTION(noonleaf::net_longwave_radiation_mj_m2_d({25, 15, 21, 25, 25}), noonleaf::Error,
                         NamesField{"ea_kpa"});
   BOOST_CHECK_EXCEPTION(noonleaf::clear_sky_radiation({-1.0, 100.0}), noonleaf::Error, NamesField{"ra"});
-  BOOST_CHECK_EXCEPTION(noonleaf::clear_sky_radiation({30, 0.5, 100, 1.0, 0.3}), noonleaf::Error,
+  BOOST_CHECK_EXCEPTION(noonleaf::clear_sky_from_beam({30, 0.5, 100, 1.0, 0.3}), noonleaf::Error,
                         NamesField{"turbidity"});
 }
 

@@ -82,7 +82,7 @@ double clear_sky_radiation(const SimpleClearSky& sky) {
   return formula::clear_sky(sky.ra, sky.elevation_m);
 }
 
-double clear_sky_radiation(const BeamClearSky& sky) {
+double clear_sky_from_beam(const BeamClearSky& sky) {
   require_radiation("ra", sky.ra);
   require_within("sin_sun_altitude", sky.sin_sun_altitude, -1, 1, "");
   require_within("pressure_kpa", sky.pressure_kpa, accepted::pressure_kpa, "kPa");

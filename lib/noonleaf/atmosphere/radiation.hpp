@@ -126,7 +126,7 @@ struct BeamClearSky {
 /// Result    unit of Ra; 0 where the sun is at or below the horizon
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
-double clear_sky_radiation(const BeamClearSky& sky);
+double clear_sky_from_beam(const BeamClearSky& sky);
 
 /// Mean sine of the sun's altitude over the daylight of a day, weighted by Ra.
 ///

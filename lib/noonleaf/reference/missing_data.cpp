@@ -114,6 +114,7 @@ double radiation_from_range(const DailyEstimate& day, double ra, const Location&
 
 void fill_radiation(DailyEstimate& day, const DailyWeather& weather, const Location& location,
                     const LadderOptions& options) {
+  const SunDay sun{location.latitude_deg, day_of_year(day.date)};
   require_within("rs_mj_m2_d", weather.rs_mj_m2_d, accepted::radiation_mj_m2_d, "MJ/m2/d");
   require_within("sunshine_h", weather.sunshine_h, 0, 24, "h");
   if (is_known(weather.rs_mj_m2_d)) {
@@ -121,7 +122,6 @@ void fill_radiation(DailyEstimate& day, const DailyWeather& weather, const Locat
     day.radiation = RadiationFrom::measured;
     return;
   }
-  const SunDay sun{location.latitude_deg, day_of_year(day.date)};
   const double ra = extraterrestrial_radiation_mj_m2_d(sun);
   if (is_known(weather.sunshine_h)) {
     day.rs_mj_m2_d = radiation_from_sunshine_mj_m2_d({.sunshine_h = weather.sunshine_h,
