@@ -74,12 +74,14 @@ inline constexpr double can_confidence_frac = 0.90;
 ///           between neighbours (ours), so that a regular grid weighs all cans equally.
 ///           Intervals: delete-one jackknife (Efron & Tibshirani 1993, ch. 11) with Student's t on n - 1
 ///           degrees of freedom at 90 %; for equal areas the rate's is the usual t-interval. Fractions end
-///           at 1, rate and DU at 0; low and high are missing where leaving out one can leaves no water. A
-///           regular layout is no random sample: the interval leans wide.
+///           at 1, rate and DU at 0; low and high are missing where leaving out one can leaves no water.
 /// Input     depth_mm 0 to 1000, minutes above 0 to 1440, 1000 cans at most (our guards)
 /// Throws    Error, one problem per fault with `row` the can's index: fewer than `fewest_cans`, a depth
 ///           negative or missing, all cans empty, minutes 0 or missing, positions for some cans only,
 ///           two cans in one place
+/// Note      Few cans flatter a sprinkler: in our simulations of even, normal and skewed catches 4 to 8 cans
+///           read DU 0.02 to 0.09 too high, and the DU interval held the true value in 76 to 91 % of cases
+///           rather than 90 (docs/sprinkler.md).
 /// Note      Only cans inside the bed tell the bed's rate. Test in calm air (5 mph, 2.2 m/s, at most).
 CanResult catch_can_result(const CatchCanTest& test);
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <optional>
+#include <utility>
 
 #include "noonleaf/guard.hpp"
 #include "noonleaf/sprinkler/fault_list.hpp"
@@ -233,10 +233,12 @@ double saturation_after_pause_frac(const IntakeState& state, double infiltrated_
   double u = 0.0;
   constexpr double step = 0.01;
   constexpr double lowest_u = -30.0;  // S within 1e-13 of the initial saturation
-  while (u > lowest_u) {
+  while (left > 0.0 && u > lowest_u) {
     const double cost = drying_step(initial, exponent, u, u - step);
     if (cost >= left) {
-      u -= step * left / cost;
+      double part = step * left / cost;
+      for (int round = 0; round < 4; ++round) part *= left / drying_step(initial, exponent, u, u - part);
+      u -= part;
       break;
     }
     left -= cost;
