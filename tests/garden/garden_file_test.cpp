@@ -1,0 +1,189 @@
+#include "noonleaf/garden/garden_file.hpp"
+
+#include <string>
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/units.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::Error;
+using noonleaf::Garden;
+using noonleaf::parse_garden;
+
+namespace {
+
+const std::string site = R"([site]
+name = "Test"
+latitude_deg = 40
+longitude_deg = -100
+elevation_m = 300
+zone = "America/Chicago"
+)";
+
+const std::string water = R"([[tap]]
+id = "t"
+flow_l_min = 20
+[[sprinkler]]
+id = "s"
+tap = "t"
+flow_l_min = 10
+wetted_area_m2 = 20
+)";
+
+const std::string bed = R"([[bed]]
+id = "a"
+area_m2 = 10
+sprinkler = "s"
+soil = "loam"
+[[bed.planting]]
+crop = "tomato"
+transplanted = 2025-05-10
+)";
+
+std::string replaced(std::string text, const std::string& what, const std::string& with) {
+  const std::size_t place = text.find(what);
+  BOOST_REQUIRE_MESSAGE(place != std::string::npos, what);
+  return text.replace(place, what.size(), with);
+}
+
+std::string complaint(const std::string& text) {
+  try {
+    parse_garden(text, "garden.toml");
+  } catch (const Error& refused) {
+    return describe(refused.problems());
+  }
+  return {};
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(garden_file)
+
+BOOST_AUTO_TEST_CASE(reads_a_whole_garden) {
+  const Garden garden = parse_garden(site + water + bed, "garden.toml");
+  BOOST_TEST(garden.site.location.elevation_m == 300);
+  BOOST_REQUIRE(garden.beds.size() == 1U);
+  BOOST_TEST(garden.beds[0].area_m2 == 10);
+  BOOST_TEST(garden.beds[0].plantings[0].crop == "tomato");
+  BOOST_TEST((garden.beds[0].plantings[0].season.start == 2025y / 5 / 10));
+  BOOST_TEST((garden.beds[0].plantings[0].season.method == noonleaf::PlantingStart::transplanted));
+  BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::flow_and_area));
+  BOOST_TEST(garden.sprinklers[0].rate.rate_mm_h == 30.0);  // 60 x 10 / 20: 1 L on 1 m2 is 1 mm
+}
+
+BOOST_AUTO_TEST_CASE(us_units_are_the_same_quantities) {
+  std::string us = replaced(site + water + bed, "elevation_m = 300", "elevation_ft = 984.2519685039370");
+  us = replaced(us, "area_m2 = 10", "area_ft2 = 107.63910416709722");
+  us = replaced(us, "flow_l_min = 10", "flow_gal_min = 2.641720523581484");
+  us = replaced(us, "wetted_area_m2 = 20", "wetted_area_ft2 = 215.27820833419444");
+  const Garden metric = parse_garden(site + water + bed, "m"), american = parse_garden(us, "u");
+  BOOST_TEST(american.beds[0].area_m2 == metric.beds[0].area_m2, boost::test_tools::tolerance(1e-12));
+  BOOST_TEST(american.site.location.elevation_m == metric.site.location.elevation_m, boost::test_tools::tolerance(1e-12));
+  BOOST_TEST(american.sprinklers[0].rate.rate_mm_h == metric.sprinklers[0].rate.rate_mm_h,
+             boost::test_tools::tolerance(1e-12));
+}
+
+BOOST_AUTO_TEST_CASE(catch_cans_give_rate_and_uniformity) {
+  const std::string cans = replaced(water, "flow_l_min = 10\nwetted_area_m2 = 20\n",
+                                    "cans_minutes = 15\ncans_depth_in = [0.2, 0.25, 0.3, 0.3, 0.35, 0.25, 0.2, 0.15]\n");
+  const Garden garden = parse_garden(site + cans + bed, "garden.toml");
+  // Mean 0.25 in in 15 minutes is 1 in/h; the driest two of eight average 0.175: DU 0.70.
+  BOOST_TEST(garden.sprinklers[0].rate.rate_mm_h == noonleaf::mm_from_inches(1.0), boost::test_tools::tolerance(1e-12));
+  BOOST_TEST(garden.sprinklers[0].rate.du_lq_frac == 0.70, boost::test_tools::tolerance(1e-12));
+  BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::cans_in_bed));
+}
+
+BOOST_AUTO_TEST_CASE(an_unmeasured_sprinkler_is_called_a_guess) {
+  const Garden garden =
+      parse_garden(site + replaced(water, "flow_l_min = 10\nwetted_area_m2 = 20\n", "") + bed, "garden.toml");
+  BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::guess));
+}
+
+BOOST_AUTO_TEST_CASE(an_area_of_nothing_is_refused) {
+  BOOST_TEST(complaint(site + water + replaced(bed, "area_m2 = 10", "area_m2 = 0")) ==
+             "garden.toml:17:11: bed.area_m2: 0 is outside the range: more than 0 and at most 1e+05 m2\n"
+             "  area_m2 = 0\n"
+             "            ^\n"
+             "  fix: check the value and its unit; the unit is part of the name area_m2\n");
+}
+
+BOOST_AUTO_TEST_CASE(an_unknown_crop_names_the_nearest) {
+  const std::string text = complaint(site + water + replaced(bed, "\"tomato\"", "\"tomatoe\""));
+  BOOST_TEST(text.find("garden.toml:21:8: planting.crop: ") == 0U, text);
+  BOOST_TEST(text.find("did you mean tomato?") != std::string::npos, text);
+  BOOST_TEST(text.find("crop = \"tomatoe\"\n         ^") != std::string::npos, text);
+}
+
+BOOST_AUTO_TEST_CASE(a_bed_without_a_sprinkler_is_refused) {
+  const std::string text = complaint(site + water + replaced(bed, "sprinkler = \"s\"\n", ""));
+  BOOST_TEST(text.find("garden.toml:15:1: bed: \"sprinkler\" is missing") == 0U, text);
+  const std::string wrong = complaint(site + water + replaced(bed, "sprinkler = \"s\"", "sprinkler = \"hose\""));
+  BOOST_TEST(wrong.find("there is no sprinkler with the id \"hose\"") != std::string::npos, wrong);
+}
+
+BOOST_AUTO_TEST_CASE(several_problems_come_at_once_in_the_order_of_the_file) {
+  std::string text = replaced(site + water + bed, "latitude_deg = 40", "latitude_deg = 400");
+  text = replaced(text, "soil = \"loam\"", "soil = \"lome\"");
+  text = replaced(text, "area_m2 = 10", "are_m2 = 10");
+  try {
+    parse_garden(text, "garden.toml");
+    BOOST_FAIL("accepted");
+  } catch (const Error& refused) {
+    BOOST_REQUIRE(refused.problems().size() == 4U);
+    BOOST_TEST(refused.problems()[0].field == "site.latitude_deg");
+    BOOST_TEST(refused.problems()[0].line == 3U);
+    BOOST_TEST(refused.problems()[1].message == "the area of the bed is missing");
+    BOOST_TEST(refused.problems()[2].fix == "did you mean \"area_m2\"?");
+    BOOST_TEST(refused.problems()[3].fix.find("loam") != std::string::npos);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(other_faults_have_their_own_words) {
+  const auto fault = [](const std::string& what, const std::string& with, const std::string& words) {
+    const std::string text = complaint(replaced(site + water + bed, what, with));
+    BOOST_TEST(text.find(words) != std::string::npos, words << " not in: " << text);
+  };
+  fault("area_m2 = 10", "area_m2 = \"1O\"", "\"1O\" is not a number");
+  fault("area_m2 = 10", "area_m2 = 10\narea_ft2 = 100", "the same quantity is given in two units");
+  fault("transplanted = 2025-05-10", "transplanted = 2025-02-30", "garden.toml:22:");
+  fault("transplanted = 2025-05-10", "transplanted = \"10 May\"", "is not a date");
+  fault("transplanted = 2025-05-10", "", "does not say when it began");
+  fault("transplanted = 2025-05-10", "transplanted = 2025-05-10\nsown = 2025-05-01", "began in two ways");
+  fault("zone = \"America/Chicago\"", "zone = \"Chicago\"", "is not a time zone");
+  fault("elevation_m = 300", "", "the elevation is missing");
+  fault("crop = \"tomato\"", "crop = \"tomato\"\nshare_pct = 120", "outside the range");
+  fault("soil = \"loam\"", "soil = { sand_pct = 40 }", "needs either sand_pct and clay_pct");
+  fault("soil = \"loam\"", "soil = { field_capacity_pct = 10, wilting_point_pct = 20 }", "must be above the wilting point");
+  fault("[[bed]]", "[[bed]]\nid = 7\n[[bed]]", "this must be text in quotation marks");
+  fault("id = \"t\"", "id = \"t\"\n[[tap]]\nid = \"t\"", "is the id of an earlier tap");
+  fault("name = \"Test\"", "name = ", "garden.toml:2:");
+}
+
+BOOST_AUTO_TEST_CASE(shares_of_what_is_pulled_do_not_count) {
+  const std::string two = bed + "[[bed.planting]]\ncrop = \"lettuce\"\nsown = 2025-03-01\n";
+  BOOST_TEST(complaint(site + water + two).find("share more than the whole bed: 200 %") != std::string::npos);
+  BOOST_TEST(complaint(site + water + two + "pulled = 2025-05-09\n") == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_key_of_200000_parts_does_not_reach_the_parser) {
+  std::string key = "a";
+  for (int part = 0; part < 200'000; ++part) key += ".a";
+  const std::string text = complaint(key + " = 1\n");
+  BOOST_TEST(text.find("this line is longer than 2000 bytes") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(a_missing_file_says_so) {
+  BOOST_CHECK_EXCEPTION(noonleaf::read_garden("/nowhere/garden.toml", "garden.toml"), Error, [](const Error& refused) {
+    return std::string(refused.what()) == "garden.toml: there is no such file";
+  });
+}
+
+BOOST_AUTO_TEST_CASE(an_empty_file_says_what_is_missing) {
+  const std::string text = complaint("");
+  BOOST_TEST(text.find("the [site] table is missing") != std::string::npos);
+  BOOST_TEST(text.find("there is no bed") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_SUITE_END()

@@ -1,0 +1,127 @@
+#include "noonleaf/garden/journal.hpp"
+
+#include <string>
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/error.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::Error;
+using noonleaf::Garden;
+using noonleaf::Journal;
+using noonleaf::JournalEvent;
+
+namespace {
+
+Garden two_beds() {
+  Garden garden;
+  garden.beds.resize(2);
+  garden.beds[0].id = "a";
+  garden.beds[1].id = "b";
+  noonleaf::BedPlanting peas;
+  peas.crop = "pea_fresh";
+  peas.season.start = 2025y / 4 / 1;
+  garden.beds[0].plantings.push_back(peas);
+  return garden;
+}
+
+Journal parse(const std::string& text) { return noonleaf::parse_journal(text, "journal.csv", two_beds()); }
+
+std::string complaint(const std::string& text) {
+  try {
+    noonleaf::with_journal(two_beds(), parse(text), "journal.csv");
+  } catch (const Error& refused) {
+    return describe(refused.problems());
+  }
+  return {};
+}
+
+const std::string header = "id,date,time,event,bed,crop,minutes,rain_in,stage,who,note\n";
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(journal)
+
+BOOST_AUTO_TEST_CASE(reads_what_happened) {
+  const Journal journal = parse(header +
+                                "1,2025-07-14,07:05,water,b,,12,,,custodian,\"ran late, gate locked\"\r\n"
+                                "\n"
+                                "# a comment\n"
+                                "2,2025-07-15,7:30,rain,,,,0.5,,educator,\n"
+                                "3,2025-07-15,,note,,,,,,,no newline at the end");
+  BOOST_REQUIRE(journal.size() == 3U);
+  BOOST_TEST((journal[0].event == JournalEvent::water));
+  BOOST_TEST((journal[0].time_of_day == 425min));
+  BOOST_TEST(journal[0].minutes == 12);
+  BOOST_TEST(journal[0].note == "ran late, gate locked");
+  BOOST_TEST(journal[1].rain_mm == 12.7);
+  BOOST_TEST((journal[1].time_of_day == 450min));
+  BOOST_TEST(journal[1].line == 5U);
+  BOOST_TEST(!journal[2].time_of_day.has_value());
+}
+
+BOOST_AUTO_TEST_CASE(every_fault_has_its_place_and_its_fix) {
+  BOOST_TEST(complaint(header + "1,2025-07-14,,water,b,,1O,,,,\n2,2025-02-30,,watr,x,,5,,,,\n") ==
+             "journal.csv:2:22: minutes: \"1O\" is not a number\n"
+             "  1,2025-07-14,,water,b,,1O,,,,\n"
+             "                         ^^\n"
+             "  fix: write 10: the letter O is not a zero\n"
+             "journal.csv:3:3: date: \"2025-02-30\" is not a date that exists\n"
+             "  2,2025-02-30,,watr,x,,5,,,,\n"
+             "    ^^^^^^^^^^\n"
+             "  fix: write year-month-day, like 2025-07-16\n"
+             "journal.csv:3:15: event: \"watr\" is not an event\n"
+             "  2,2025-02-30,,watr,x,,5,,,,\n"
+             "                ^^^^\n"
+             "  fix: did you mean water?\n"
+             "journal.csv:3:20: bed: there is no bed with the id \"x\"\n"
+             "  2,2025-02-30,,watr,x,,5,,,,\n"
+             "                     ^\n"
+             "  fix: use an id of garden.toml\n");
+}
+
+BOOST_AUTO_TEST_CASE(an_entry_needs_what_its_event_is_about) {
+  BOOST_TEST(complaint(header + "1,2025-07-14,,water,,,12,,,,\n").find("\"water\" needs a bed") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,water,a,,,,,,\n").find("needs how long it ran") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,rain,,,,,,,\n").find("needs what the gauge held") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,sow,a,,,,,,\n").find("needs a crop") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,stage,a,,,,flower,,\n").find("needs a stage") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(wrong_columns_are_named) {
+  BOOST_TEST(complaint("date,event,minuets\n").find("did you mean minutes?") != std::string::npos);
+  BOOST_TEST(complaint("date,bed\n").find("the column \"event\" is missing") != std::string::npos);
+  BOOST_TEST(complaint("").find("the journal is empty") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,note,,,,,,,a,b\n").find("more cells than the header") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,note,,,,,,,\"a\n").find("never closed") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(sowing_and_pulling_change_the_beds) {
+  const Garden garden = noonleaf::with_journal(
+      two_beds(),
+      parse(header + "2,2025-07-12,,sow,a,carrot,,,,,\n1,2025-07-08,,pull,a,pea_fresh,,,,,\n"
+                     "3,2025-07-30,,stage,a,carrot,,,development,,\n"),
+      "journal.csv");
+  BOOST_REQUIRE(garden.beds[0].plantings.size() == 2U);
+  BOOST_TEST((garden.beds[0].plantings[0].pulled == 2025y / 7 / 8));
+  BOOST_TEST(garden.beds[0].plantings[1].crop == "carrot");
+  BOOST_TEST((garden.beds[0].plantings[1].season.observed.development == 2025y / 7 / 30));
+}
+
+BOOST_AUTO_TEST_CASE(the_same_start_in_both_files_is_one_planting) {
+  const Garden garden =
+      noonleaf::with_journal(two_beds(), parse(header + "1,2025-04-01,,sow,a,pea_fresh,,,,,\n"), "journal.csv");
+  BOOST_TEST(garden.beds[0].plantings.size() == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(pulling_what_does_not_grow_is_refused) {
+  const std::string text = complaint(header + "1,2025-07-08,,pull,b,pea_fresh,,,,,\n");
+  BOOST_TEST(text.find("journal.csv:2: bed: nothing of that kind grows in bed \"b\" on 2025-07-08") == 0U, text);
+}
+
+BOOST_AUTO_TEST_CASE(no_journal_yet_is_an_empty_one) {
+  BOOST_TEST(noonleaf::read_journal("/nowhere/journal.csv", "journal.csv", two_beds()).empty());
+}
+
+BOOST_AUTO_TEST_SUITE_END()
