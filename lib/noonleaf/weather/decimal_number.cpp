@@ -29,20 +29,20 @@ std::string with_digits_for_letters(std::string_view text) {
 
 std::optional<double> parse_decimal(std::string_view text, char mark) {
   if (text.empty() || text.size() > longest_number) return std::nullopt;
-  std::string plain(text);
-  if (plain.front() == '+') plain.erase(0, 1);
+  const bool plus = text.front() == '+';
+  std::string plain(text.substr(plus ? 1 : 0));
+  if (plus && (plain.empty() || plain.front() == '-')) return std::nullopt;
   for (char& letter : plain) {
     if (letter == mark) {
       letter = '.';
     } else if (!is_digit(letter) && letter != '-' && letter != '+' && letter != 'e' && letter != 'E') {
-      return std::nullopt;
+      return std::nullopt;  // also keeps out "nan" and "inf", which from_chars would take
     }
   }
   double value = 0.0;
   const char* const end = plain.data() + plain.size();
   const auto [stop, code] = std::from_chars(plain.data(), end, value);
-  if (stop != end || code != std::errc{} || plain.empty() || plain.front() == '+') return std::nullopt;
-  return value;
+  return stop == end && code == std::errc{} ? std::optional(value) : std::nullopt;
 }
 
 NumberFault number_fault(std::string_view text, char mark) {

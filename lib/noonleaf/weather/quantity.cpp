@@ -2,13 +2,23 @@
 
 #include <array>
 
-#include "noonleaf/weather/units.hpp"
+#include "noonleaf/units.hpp"
+#include "noonleaf/weather/unit_conversion.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
 using Q = WeatherQuantity;
+
+constexpr UnitConversion fahrenheit{32.0, 5.0, 9.0};
+constexpr UnitConversion miles_per_hour{0.0, m_per_mile, 3600.0};
+constexpr UnitConversion kilometres_per_hour{0.0, 1.0, 3.6};
+constexpr UnitConversion knots{0.0, m_per_nautical_mile, 3600.0};
+constexpr UnitConversion inches{0.0, mm_per_inch, 1.0};
+constexpr UnitConversion hectopascals{0.0, 1.0, 10.0};
+constexpr UnitConversion inches_of_mercury{0.0, kpa_per_inch_mercury, 1.0};
+constexpr UnitConversion watts_per_day{0.0, 0.0864, 1.0};  // 86 400 s, W to MJ
 
 struct ColumnRow {
   WeatherColumn column;

@@ -10,7 +10,7 @@
 #include "noonleaf/weather/csv_record.hpp"
 #include "noonleaf/weather/options.hpp"
 #include "noonleaf/weather/text_source.hpp"
-#include "noonleaf/weather/units.hpp"
+#include "noonleaf/weather/unit_conversion.hpp"
 
 namespace noonleaf {
 inline namespace v1 {

@@ -1,0 +1,40 @@
+#include "noonleaf/weather/checked_rows.hpp"
+
+#include <utility>
+
+#include "noonleaf/missing.hpp"
+#include "noonleaf/weather/unit_mixup.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+CheckedRows::CheckedRows(const std::filesystem::path& file, std::string shown_name,
+                         const WeatherOptions& options)
+    : findings_(options),
+      source_(open_rows(file, std::move(shown_name), options, findings_)),
+      checks_(source_->step(), *source_, findings_) {}
+
+bool CheckedRows::next_block(std::vector<TableRow>& rows) {
+  rows.clear();
+  if (ended_) return false;
+  ended_ = !source_->next_block(rows);
+  if (std::exchange(first_block_, false))
+    mixed_up_ = find_unit_mixups(rows, source_->step(), *source_, findings_);
+  for (TableRow& row : rows) {
+    if (mixed_up_.any())
+      for (std::size_t index = 0; index < row.values.size(); ++index)
+        if (mixed_up_.test(index)) row.values[index] = missing;
+    checks_.check(row.values, row.place);
+  }
+  if (ended_) checks_.finish();
+  return !rows.empty() || !ended_;
+}
+
+std::vector<std::string> CheckedRows::notes() const {
+  std::vector<std::string> notes = source_->notes();
+  for (std::string& note : findings_.notes()) notes.push_back(std::move(note));
+  return notes;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "noonleaf/weather/finding_list.hpp"
+#include "noonleaf/weather/options.hpp"
+#include "noonleaf/weather/row_source.hpp"
+#include "noonleaf/weather/value_checks.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// The rows of a file after every check that needs a row or its column: units mixed up, ranges,
+/// contradictions.
+class CheckedRows {
+ public:
+  CheckedRows(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options);
+
+  /// Replaces `rows` by the next block; false when it is empty because the file has ended.
+  bool next_block(std::vector<TableRow>& rows);
+
+  const RowSource& source() const { return *source_; }
+  FindingList& findings() { return findings_; }
+  const FindingList& findings() const { return findings_; }
+
+  /// Faults that refuse the file, found so far; taking empties the list.
+  std::vector<Problem> take_problems() { return source_->take_problems(); }
+
+  /// Notes of the file, its columns and the user's accepted checks.
+  std::vector<std::string> notes() const;
+
+ private:
+  FindingList findings_;
+  std::unique_ptr<RowSource> source_;
+  ValueChecks checks_;
+  WeatherQuantities mixed_up_{};
+  bool first_block_ = true, ended_ = false;
+};
+
+}  // namespace v1
+}  // namespace noonleaf

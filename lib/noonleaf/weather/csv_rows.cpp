@@ -1,0 +1,63 @@
+#include <utility>
+
+#include "noonleaf/weather/row_source.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+CsvRows::CsvRows(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options)
+    : table_(file, std::move(shown_name), options),
+      kind_(weather_kind(file)),
+      stamps_(stated_stamps(options)) {}
+
+bool CsvRows::next_block(std::vector<TableRow>& rows) {
+  for (std::size_t count = 0; count < rows_in_block; ++count) {
+    TableRow& row = rows.emplace_back();
+    if (table_.next(row)) continue;
+    rows.pop_back();
+    return false;
+  }
+  return true;
+}
+
+std::string CsvRows::format() const {
+  return step() == WeatherStep::day ? "weather CSV, daily" : "weather CSV, hourly or shorter";
+}
+
+ReadProgress CsvRows::progress() const {
+  return {table_.source().bytes_read(), table_.source().bytes_in_file()};
+}
+
+StampMark CsvRows::stated_stamps(const WeatherOptions& options) const {
+  if (step() == WeatherStep::day || table_.plan().find(ColumnRole::stamp_begin))
+    return StampMark::period_begin;
+  if (table_.plan().find(ColumnRole::stamp_end)) return StampMark::period_end;
+  if (options.stamps != StampMark::unstated) return options.stamps;
+  Problem found = table_.source().problem(
+      table_.header_line(), "it is not said whether a row's time is the begin or the end of its period",
+      "name the column time_begin or time_end, or say --stamps begin or --stamps end");
+  found.field = "time";
+  throw Error(std::move(found));
+}
+
+Problem CsvRows::at(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
+                    std::string fix) const {
+  return table_.problem(place, quantity, std::move(message), std::move(fix));
+}
+
+Problem CsvRows::at_column(WeatherQuantity quantity, std::string message, std::string fix) const {
+  return table_.column_problem(quantity, std::move(message), std::move(fix));
+}
+
+UnitConversion CsvRows::conversion(WeatherQuantity quantity) const {
+  const auto index = table_.plan().find(quantity);
+  return index ? table_.plan().columns[*index].conversion : UnitConversion{};
+}
+
+std::string CsvRows::unit(WeatherQuantity quantity) const {
+  const auto index = table_.plan().find(quantity);
+  return index ? table_.plan().columns[*index].unit : std::string{};
+}
+
+}  // namespace v1
+}  // namespace noonleaf

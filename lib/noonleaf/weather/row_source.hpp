@@ -1,0 +1,79 @@
+#pragma once
+
+#include <chrono>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/weather/csv_table.hpp"
+#include "noonleaf/weather/daily_file.hpp"
+#include "noonleaf/weather/finding_list.hpp"
+#include "noonleaf/weather/value_checks.hpp"
+#include "noonleaf/weather/weather_reader.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// The rows of a weather file of any format, in the library's units, before any check but the publisher's own
+/// flags. Also says where a value stands in the file.
+class RowSource : public ValueLocator {
+ public:
+  /// Appends the next rows; false when there are no more. Rows of a day begin at its local midnight; rows of
+  /// an hour carry an offset or are in the site's zone.
+  virtual bool next_block(std::vector<TableRow>& rows) = 0;
+
+  virtual std::string format() const = 0;
+  virtual WeatherStep step() const = 0;
+  virtual WeatherKind kind() const = 0;
+  virtual std::vector<std::string> notes() const { return {}; }
+  virtual std::vector<Problem> take_problems() { return {}; }
+  virtual ReadProgress progress() const = 0;
+  /// Which end of its period a row's stamp marks.
+  virtual StampMark stamps() const { return StampMark::period_begin; }
+  /// Length of a row where the format fixes it.
+  virtual std::optional<std::chrono::seconds> length() const { return std::nullopt; }
+  /// When a forecast was made.
+  virtual std::optional<std::chrono::sys_seconds> issued() const { return std::nullopt; }
+};
+
+/// How many rows one block holds; also the rows that the check of units looks at.
+inline constexpr std::size_t rows_in_block = 1024;
+
+/// Opens a file and recognises its format by content.
+/// Throws    Error as read_daily_weather
+std::unique_ptr<RowSource> open_rows(const std::filesystem::path& file, std::string shown_name,
+                                     const WeatherOptions& options, FindingList& findings);
+
+/// The canonical weather CSV as a row source.
+class CsvRows final : public RowSource {
+ public:
+  CsvRows(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options);
+
+  bool next_block(std::vector<TableRow>& rows) override;
+  std::string format() const override;
+  WeatherStep step() const override { return table_.step(); }
+  WeatherKind kind() const override { return kind_; }
+  std::vector<std::string> notes() const override { return table_.plan().notes; }
+  std::vector<Problem> take_problems() override { return table_.take_problems(); }
+  ReadProgress progress() const override;
+  StampMark stamps() const override { return stamps_; }
+
+  Problem at(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
+             std::string fix) const override;
+  Problem at_column(WeatherQuantity quantity, std::string message, std::string fix) const override;
+  UnitConversion conversion(WeatherQuantity quantity) const override;
+  std::string unit(WeatherQuantity quantity) const override;
+
+ private:
+  StampMark stated_stamps(const WeatherOptions& options) const;
+
+  CsvTable table_;
+  WeatherKind kind_;
+  StampMark stamps_;
+};
+
+}  // namespace v1
+}  // namespace noonleaf
