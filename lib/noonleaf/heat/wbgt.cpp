@@ -25,6 +25,7 @@ constexpr double ground_emissivity = 0.999, ground_albedo = 0.45;
 constexpr double lowest_wind_m_s = 0.13, solar_constant_w_m2 = 1367.0;
 constexpr double lowest_cos_zenith = 0.00873;  // 89.5°
 constexpr double zero_celsius_k = 273.15;
+constexpr double hottest_wick_k = 350.0;  // ours: water boils at 354 K under 50 kPa, the least accepted
 
 double saturation_hpa(double t_k) {  // Buck (1981), over water, with the enhancement of moist air
   return 1.004 * 6.1121 * std::exp(17.502 * (t_k - 273.15) / (t_k - 32.18));
@@ -153,8 +154,9 @@ OutdoorWbgt outdoor_wbgt(const OutdoorAir& air) {
   OutdoorWbgt out;
   out.globe_c =
       balanced_k([&](double t_k) { return globe_gain(s, t_k); }, s.t_k - 40, s.t_k + 80) - zero_celsius_k;
-  out.natural_wet_bulb_c =
-      balanced_k([&](double t_k) { return wick_gain(s, t_k); }, s.t_k - 50, s.t_k + 30) - zero_celsius_k;
+  out.natural_wet_bulb_c = balanced_k([&](double t_k) { return wick_gain(s, t_k); }, s.t_k - 50,
+                                      std::min(s.t_k + 80, hottest_wick_k)) -
+                           zero_celsius_k;
   out.wbgt_c =
       wbgt_of_bulbs_c({.natural_wet_bulb_c = out.natural_wet_bulb_c, .globe_c = out.globe_c, .t_c = air.t_c});
   return out;
