@@ -139,6 +139,8 @@ BOOST_AUTO_TEST_CASE(a_guess_is_called_one) {
   const ApplicationRate guess = guessed_application_rate();
   BOOST_CHECK_NO_THROW(require_usable(guess));
   BOOST_TEST(rate_basis_text(guess.basis) == "guess");
+  BOOST_TEST(guess.du_lq_frac == 0.60);
+  BOOST_TEST(guessed_du_lq_frac(RateBasis::drip_spacing) == 0.80);
   std::set<std::string_view> texts;
   for (const RateBasis basis : {RateBasis::cans_in_bed, RateBasis::flow_and_area, RateBasis::bucket,
                                 RateBasis::drip_spacing, RateBasis::guess})

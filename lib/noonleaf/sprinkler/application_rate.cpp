@@ -90,8 +90,10 @@ double drip_rate_mm_h(const DripSpacing& drip) {
   return drip.emitter_flow_l_h / (drip.emitter_spacing_m * drip.line_spacing_m);
 }
 
+double guessed_du_lq_frac(RateBasis basis) { return basis == RateBasis::drip_spacing ? 0.80 : 0.60; }
+
 ApplicationRate guessed_application_rate() {
-  return {.basis = RateBasis::guess, .rate_mm_h = 15.0, .du_lq_frac = 0.60};
+  return {.basis = RateBasis::guess, .rate_mm_h = 15.0, .du_lq_frac = guessed_du_lq_frac(RateBasis::guess)};
 }
 
 }  // namespace v1
