@@ -104,6 +104,7 @@ ApplicationRate rate_from_flow(TomlTable& table) {
     return rate;
   }
   rate.rate_mm_h = rate_from_flow_mm_h({.flow_l_min = rate.flow_l_min, .area_m2 = area_m2});
+  rate.area = WateredArea::all_wetted;  // what falls on the path is in the area already
   rate.off_target_frac = fraction_of_percent(table, "off_target_pct", off_target_range).value_or(0.0);
   rate.spray_loss_frac = fraction_of_percent(table, "spray_loss_pct", spray_loss_range).value_or(0.0);
   return rate;
@@ -137,6 +138,9 @@ ApplicationRate read_rate(TomlTable& table, Sprinkler& sprinkler) {
       table.refuse("uniformity_pct", "the catch cans already say how even the sprinkler is", "remove this line");
     }
     rate.du_lq_frac = *stated;
+  } else if (!sprinkler.cans) {
+    rate.du_lq_frac = guessed_du_lq_frac(rate.basis);
+    sprinkler.evenness_is_guess = true;
   }
   return rate;
 }

@@ -56,6 +56,7 @@ struct Sprinkler {
   std::size_t tap = 0;               ///< index into Garden::taps
   ApplicationRate rate{};            ///< what it delivers, and how that is known
   std::optional<CanResult> cans{};   ///< the catch-can test behind the rate, if there was one
+  bool evenness_is_guess = false;    ///< nobody measured or stated the uniformity
   double longest_run_min = missing;  ///< missing = the library's own limit
 };
 

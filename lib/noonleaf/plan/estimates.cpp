@@ -52,6 +52,9 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
     if (sprinkler.rate.basis == RateBasis::guess) {
       estimates.push_back({.kind = EstimateKind::sprinkler,
                            .what = sprinkler.name + ": its rate is a guess; set cans out for 15 minutes to know it"});
+    } else if (sprinkler.evenness_is_guess) {
+      estimates.push_back({.kind = EstimateKind::sprinkler,
+                           .what = sprinkler.name + ": how evenly it waters is a guess; set cans out to know it"});
     }
   }
   std::vector<std::string_view> named;

@@ -123,13 +123,6 @@ double minutes_run_on(const Journal& journal, const std::string& bed, year_month
   return minutes;
 }
 
-RunPlan run_for(const Garden& garden, const Bed& bed, double net_mm) {
-  const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
-  RunRequest request{.net_depth_mm = net_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
-  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
-  return run_plan(request);
-}
-
 BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journal, const Sky& sky,
                    const TodayQuestion& question) {
   const Bed& bed = garden.beds[index];
@@ -147,7 +140,7 @@ BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journ
   result.driver = driver_of(result.plantings);
   if (result.driver) {
     result.reason = reason_to_open(result.plantings[*result.driver]);
-    result.run = run_for(garden, bed, result.plantings[*result.driver].net_need_mm);
+    result.run = bed_run(garden, bed, result.plantings[*result.driver].net_need_mm);
   } else {
     result.reason = result.plantings.empty() ? BedReason::nothing_grows : BedReason::lasts;
   }
@@ -183,6 +176,14 @@ void place(const Garden& garden, Today& today) {
 }
 
 }  // namespace
+
+RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm) {
+  const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
+  RunRequest request{.net_depth_mm = net_depth_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
+  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
+  request.limits.shortest_min = std::min(request.limits.shortest_min, request.limits.longest_min);
+  return run_plan(request);
+}
 
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question) {
   require_weather(sky, question.date);

@@ -89,6 +89,10 @@ struct TodayQuestion {
   std::chrono::minutes from{0};
 };
 
+/// The run of a bed's sprinkler that brings a net depth into it.
+/// Throws    Error as run_plan
+RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm);
+
 /// What to open today, for how long, who closes it, and which beds will hang.
 ///
 /// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds the REW of the top layer)

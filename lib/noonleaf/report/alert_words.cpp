@@ -7,7 +7,6 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/quantity_text.hpp"
-#include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -35,15 +34,6 @@ std::string hours(const WiltDay& wilt) {
   return fmt::format(" from about {} to {}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h));
 }
 
-/// Minutes that would fill the bed's depletion, for "if it still hangs".
-double minutes_to_fill(const TodayView& view, const Hanging& hanging) {
-  const Bed& bed = view.garden.beds[hanging.bed->bed];
-  const Sprinkler& sprinkler = view.garden.sprinklers[bed.sprinkler];
-  RunRequest request{.net_depth_mm = hanging.planting->dr_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
-  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
-  return run_plan(request).minutes;
-}
-
 std::string watering_action(const BedToday& bed) {
   if (bed.slot) return fmt::format("open it as listed, at {}", clock_text(bed.slot->begin));
   if (bed.driver) return "it needs the run that has no time today: find a person, or water by hand";
@@ -55,7 +45,8 @@ std::string droop_action(const TodayView& view, const Hanging& hanging) {
     return fmt::format("no water at noon for it: the run at {} is enough; look again at {}",
                        clock_text(hanging.bed->slot->begin), hour_text(hanging.planting->wilt.look_again_h));
   }
-  const double minutes = minutes_to_fill(view, hanging);
+  const Bed& bed = view.garden.beds[hanging.bed->bed];
+  const double minutes = bed_run(view.garden, bed, hanging.planting->dr_mm).minutes;
   const std::string again = hour_text(hanging.planting->wilt.look_again_h);
   if (!(minutes > 0)) return fmt::format("no water: look again at {}", again);
   return fmt::format("no water now: look again at {}; if it still hangs, {:.0f} minutes", again, minutes);
