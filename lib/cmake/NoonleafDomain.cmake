@@ -32,3 +32,32 @@ function(noonleaf_sources target)
     target_sources(${target} PRIVATE "${alone}")
   endforeach()
 endfunction()
+
+# Whether the compiler can build a function several times over and let the loader pick (GCC on x86-64 can, Clang 14
+# cannot for these architectures). Without it the kernels are built once, for the processor the compiler is told of.
+include(CheckCXXSourceCompiles)
+if(NOONLEAF_DISPATCH)
+  set(CMAKE_REQUIRED_FLAGS "-Werror")
+  check_cxx_source_compiles("
+    [[gnu::target(\"default\")]] int lanes() { return 2; }
+    [[gnu::target(\"arch=x86-64-v3\")]] int lanes() { return 4; }
+    [[gnu::target(\"arch=x86-64-v4\")]] int lanes() { return 8; }
+    [[gnu::target_clones(\"arch=x86-64-v4\", \"arch=x86-64-v3\", \"default\")]] int twice(int x) { return 2 * x; }
+    int main() { return lanes() + twice(1); }" NOONLEAF_CAN_DISPATCH)
+  unset(CMAKE_REQUIRED_FLAGS)
+endif()
+
+# noonleaf_kernels(TARGET FOLDER noonleaf/<domain> KERNELS file.cpp… [WITH_DISPATCH file.cpp…])
+# KERNELS hold the loops of the batch doors: optimised whatever the build type, since at -O2 or with errno and traps
+# kept the compiler leaves them scalar. Neither flag changes what NaN does. WITH_DISPATCH files only need to know.
+function(noonleaf_kernels target)
+  cmake_parse_arguments(arg "" "FOLDER" "KERNELS;WITH_DISPATCH" ${ARGN})
+  list(TRANSFORM arg_KERNELS PREPEND "${PROJECT_SOURCE_DIR}/lib/${arg_FOLDER}/")
+  list(TRANSFORM arg_WITH_DISPATCH PREPEND "${PROJECT_SOURCE_DIR}/lib/${arg_FOLDER}/")
+  set_property(SOURCE ${arg_KERNELS} TARGET_DIRECTORY ${target} APPEND PROPERTY
+               COMPILE_OPTIONS -O3 -fno-math-errno -fno-trapping-math)
+  if(NOONLEAF_CAN_DISPATCH)
+    set_property(SOURCE ${arg_KERNELS} ${arg_WITH_DISPATCH} TARGET_DIRECTORY ${target} APPEND PROPERTY
+                 COMPILE_DEFINITIONS NOONLEAF_DISPATCH)
+  endif()
+endfunction()

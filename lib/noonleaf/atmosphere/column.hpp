@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string_view>
 #include <vector>
 
 namespace noonleaf {
@@ -22,6 +23,10 @@ struct MutableColumn {
 /// Rows of a batch whose input lies outside the accepted range, ascending; their result is NaN. A row with a
 /// missing input is NaN too and is not listed: missing is not wrong.
 using BadRows = std::vector<std::size_t>;
+
+/// Guard of the Eigen doors: a column must have as many rows as the first one.
+/// Throws    Error, field = `field`
+void require_length(std::string_view field, std::size_t length, std::size_t expected);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "noonleaf/atmosphere/accepted.hpp"
+#include "noonleaf/atmosphere/pressure_formula.hpp"
 #include "noonleaf/constants.hpp"
 
 namespace noonleaf {
@@ -15,7 +16,7 @@ double atmospheric_pressure_kpa(double elevation_m) {
 
 double psychrometric_constant_kpa_c(double pressure_kpa) {
   require_within("pressure_kpa", pressure_kpa, accepted::pressure_kpa, "kPa");
-  return 0.665e-3 * pressure_kpa;  // FAO-56 eq. 8
+  return formula::psychrometric_constant_kpa_c(pressure_kpa);
 }
 
 double latent_heat_mj_kg(double t_c) {

@@ -10,7 +10,8 @@ namespace formula {
 /// Rs/Rso with its upper limit (FAO-56 eq. 39). Where the sun stays down both are 0 and the stand-in is
 /// given. Written so that a missing value stays missing.
 [[gnu::always_inline]] inline double relative_sun(double rs, double rso, double without_sun) {
-  const double ratio = rso == 0.0 ? without_sun : rs / rso;
+  const double measured = rs / rso;  // before the choice, so that a loop over it stays free of branches
+  const double ratio = rso == 0.0 ? without_sun : measured;
   return ratio > 1.0 ? 1.0 : ratio;
 }
 

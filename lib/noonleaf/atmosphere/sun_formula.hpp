@@ -45,11 +45,16 @@ inline SunPath sun_path(double latitude_rad, double j) {
   return path;
 }
 
-/// FAO-56 eq. 21. In the polar night the bracket is exactly 0.
+/// FAO-56 eq. 21; vertical is sin sin, horizontal cos cos of latitude and declination. In the polar night (ws
+/// = 0) the bracket is exactly 0.
+inline double extraterrestrial_radiation_mj_m2_d(double dr, double ws, double sin_ws, double vertical,
+                                                 double horizontal) {
+  return 24.0 * 60.0 / std::numbers::pi * solar_mj_m2_min * dr * (ws * vertical + horizontal * sin_ws);
+}
+
 inline double extraterrestrial_radiation_mj_m2_d(const SunPath& path) {
-  const double bracket =
-      path.sunset_angle_rad * path.vertical + path.horizontal * std::sin(path.sunset_angle_rad);
-  return 24.0 * 60.0 / std::numbers::pi * solar_mj_m2_min * path.inverse_distance * bracket;
+  return extraterrestrial_radiation_mj_m2_d(path.inverse_distance, path.sunset_angle_rad,
+                                            std::sin(path.sunset_angle_rad), path.vertical, path.horizontal);
 }
 
 inline double daylight_h(double sunset_angle_rad) {

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <bit>
+#include <cstddef>
+#include <cstdint>
+
+#include "noonleaf/atmosphere/column.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Rows that a batch works on at a time: ten columns of it stay in the innermost cache.
+inline constexpr std::size_t block_rows = 256;
+
+using BlockBuffer = std::array<double, block_rows>;
+
+/// Rows first to first + count of a column, side by side: the caller's own memory where it lies so already,
+/// else a copy in `buffer`.
+inline const double* side_by_side(const ConstColumn& column, std::size_t first, std::size_t count,
+                                  BlockBuffer& buffer) {
+  const double* start = column.data + static_cast<std::ptrdiff_t>(first) * column.stride;
+  if (column.stride == 1) return start;
+  for (std::size_t i = 0; i < count; ++i) buffer[i] = start[static_cast<std::ptrdiff_t>(i) * column.stride];
+  return buffer.data();
+}
+
+/// A block's results to the caller's column. Kernels write to a block of their own, so that a caller may have
+/// the results put in the place of an input.
+inline void deliver(const MutableColumn& column, std::size_t first, std::size_t count,
+                    const BlockBuffer& block) {
+  double* start = column.data + static_cast<std::ptrdiff_t>(first) * column.stride;
+  if (column.stride == 1) {
+    std::copy_n(block.data(), count, start);
+    return;
+  }
+  for (std::size_t i = 0; i < count; ++i) start[static_cast<std::ptrdiff_t>(i) * column.stride] = block[i];
+}
+
+/// The rows of a block that its kernel marked with 1, added to the list of the batch. Kernels mark in
+/// doubles, since SSE2 has no 64-bit comparison to count with.
+inline void list_bad_rows(const BlockBuffer& outside, std::size_t count, std::size_t first_row,
+                          BadRows& bad_rows) {
+  std::uint64_t any = 0;
+  for (std::size_t i = 0; i < count; ++i) any |= std::bit_cast<std::uint64_t>(outside[i]);
+  for (std::size_t i = 0; any != 0 && i < count; ++i) {
+    if (outside[i] != 0.0) bad_rows.push_back(first_row + i);
+  }
+}
+
+}  // namespace v1
+}  // namespace noonleaf

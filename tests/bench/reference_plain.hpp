@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+
+// Daily and hourly reference evapotranspiration as one would write them from the page with the C library, one
+// row at a time: the baselines that the batch doors are measured against.
+namespace plain {
+
+struct Days {
+  const double *t_max_c, *t_min_c, *ea_kpa, *rs_mj_m2_d, *u2_m_s;
+  const std::int16_t* day_of_year;
+};
+
+/// All equations for every row; what depends on the site alone is taken out of the loop.
+void daily_et0(double latitude_deg, double elevation_m, const Days& in, std::size_t count, double* et0_mm_d);
+
+/// Extraterrestrial radiation of every day of the year.
+void radiation_table(double latitude_deg, double* ra_mj_m2_d);
+
+/// The same with Ra looked up in such a table.
+void daily_et0_with_table(const double* ra_table, double elevation_m, const Days& in, std::size_t count,
+                          double* et0_mm_d);
+
+}  // namespace plain
