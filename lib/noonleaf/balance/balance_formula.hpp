@@ -3,8 +3,8 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// The equations of evaporation.hpp and root_zone.hpp and nothing else. Written with comparisons that compile to
-/// min and max; no argument may be NaN here.
+/// The equations of evaporation.hpp and root_zone.hpp and nothing else. Written with comparisons that compile
+/// to min and max; no argument may be NaN here.
 namespace balance_formula {
 
 [[gnu::always_inline]] inline double least(double a, double b) { return a < b ? a : b; }

@@ -14,7 +14,8 @@ double evaporation_reduction(double de_mm, double rew_mm, double tew_mm) {
     Problem problem;
     problem.field = "tew_mm";
     problem.text = number_text(tew_mm);
-    problem.message = number_text(tew_mm) + " mm is not above the readily evaporable " + number_text(rew_mm) + " mm";
+    problem.message =
+        number_text(tew_mm) + " mm is not above the readily evaporable " + number_text(rew_mm) + " mm";
     problem.fix = "readily evaporable water is mostly 40 to 60 % of the total";
     throw Error(std::move(problem));
   }
@@ -25,7 +26,8 @@ double exposed_wetted_frac(double fc, double fw, EmitterPlace place) {
   require_within("fc", fc, 0, 0.99, "");
   require_within("fw", fw, 0.01, 1, "");
   if (is_missing(fc) || is_missing(fw)) return missing;
-  return place == EmitterPlace::open ? balance_formula::few(fc, fw) : balance_formula::few_under_canopy(fc, fw);
+  return place == EmitterPlace::open ? balance_formula::few(fc, fw)
+                                     : balance_formula::few_under_canopy(fc, fw);
 }
 
 double evaporation_coefficient(double kr, double kc_max, double kcb, double few) {

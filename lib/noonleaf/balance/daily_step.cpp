@@ -51,7 +51,8 @@ void require_profile(const BalanceState& state, const GrowthDay& growth, const S
          "let the account reach as deep as the deepest roots of all its crops, or limit the roots");
 }
 
-/// Which coefficient carries the day: a plant factor already holds all evaporation, bare soil has nothing else.
+/// Which coefficient carries the day: a plant factor already holds all evaporation, bare soil has nothing
+/// else.
 CoefficientMethod method_of(const GrowthDay& growth, const BalanceSettings& settings) {
   if (growth.basis == CropBasis::plant_factor) return CoefficientMethod::single;
   if (growth.basis == CropBasis::bare_soil) return CoefficientMethod::dual;
@@ -60,9 +61,9 @@ CoefficientMethod method_of(const GrowthDay& growth, const BalanceSettings& sett
 
 bool anything_missing(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
                       CoefficientMethod method) {
-  for (const double value : {start.dr_mm, start.lower_mm, start.root_depth_m, start.profile_depth_m, day.et0_mm_d,
-                             day.rain_mm, day.irrigation_mm, day.evening_rain_mm, day.evening_irrigation_mm,
-                             growth.root_depth_m, growth.p_frac})
+  for (const double value : {start.dr_mm, start.lower_mm, start.root_depth_m, start.profile_depth_m,
+                             day.et0_mm_d, day.rain_mm, day.irrigation_mm, day.evening_rain_mm,
+                             day.evening_irrigation_mm, growth.root_depth_m, growth.p_frac})
     if (is_missing(value)) return true;
   if (method == CoefficientMethod::single) return is_missing(growth.kc);
   const bool no_climate = is_missing(day.u2_m_s) || is_missing(day.rh_min_pct);
@@ -73,10 +74,10 @@ bool anything_missing(const BalanceState& start, const BalanceDay& day, const Gr
 /// The working values of one day that no one asks for afterwards.
 struct Working {
   BalanceState state;
-  double morning_mm = 0, evening_mm = 0;                       ///< water that enters the root zone
-  double surface_morning_mm = 0, surface_evening_mm = 0;       ///< on the irrigated part of the surface
-  double rain_part_morning_mm = 0, rain_part_evening_mm = 0;   ///< on the part that rain alone wets
-  double top_draw_mm = 0, rain_part_top_draw_mm = 0;           ///< Tew of both parts
+  double morning_mm = 0, evening_mm = 0;                      ///< water that enters the root zone
+  double surface_morning_mm = 0, surface_evening_mm = 0;      ///< on the irrigated part of the surface
+  double rain_part_morning_mm = 0, rain_part_evening_mm = 0;  ///< on the part that rain alone wets
+  double top_draw_mm = 0, rain_part_top_draw_mm = 0;          ///< Tew of both parts
   double evaporation_mm = 0, rain_part_evaporation_mm = 0;
   double morning_fw = 1, evening_fw = 1;
 };
@@ -106,8 +107,8 @@ OnSurface irrigation_on_surface(double irrigation, double fw, double irrigated_f
   return {irrigation / fw, irrigation / fw * beyond};
 }
 
-/// FAO-56 ch. 7, rules for fw where one De is kept: the irrigation's; all of the ground after significant rain;
-/// else as before.
+/// FAO-56 ch. 7, rules for fw where one De is kept: the irrigation's; all of the ground after significant
+/// rain; else as before.
 double fw_after(double before, double rain, double irrigation, double irrigation_fw) {
   if (irrigation > 0) return irrigation_fw;
   return rain >= significant_rain_mm ? 1 : before;
@@ -117,7 +118,7 @@ void water_on_surface(BalanceDetail& d, Working& w, const BalanceDay& day, const
   const double morning_rain = w.morning_mm - day.irrigation_mm;
   const double evening_rain = w.evening_mm - day.evening_irrigation_mm;
   const double fw = is_known(day.irrigation_fw) ? day.irrigation_fw : settings.irrigated_frac;
-  if (settings.surface == SurfaceFractions::one) {
+  if (settings.surface == SurfaceAccount::as_printed) {
     w.morning_fw = fw_after(w.state.wetted_frac, morning_rain, day.irrigation_mm, fw);
     w.evening_fw = fw_after(w.morning_fw, evening_rain, day.evening_irrigation_mm, fw);
     w.surface_morning_mm = morning_rain + day.irrigation_mm / fw;
@@ -142,7 +143,7 @@ void water_on_surface(BalanceDetail& d, Working& w, const BalanceDay& day, const
 
 void exposed_parts(BalanceDetail& d, const BalanceSettings& settings) {
   d.few = exposed_wetted_frac(d.fc, d.fw, settings.emitters);
-  const bool two = settings.surface == SurfaceFractions::two && d.fw < 1;
+  const bool two = settings.surface == SurfaceAccount::coupled && d.fw < 1;
   d.few_rain = two ? most(0, 1 - d.fc - d.few) : 0;
 }
 
@@ -198,8 +199,8 @@ void limit_flows(BalanceDetail& d, Working& w, const SoilWater& soil) {
   d.lower_evaporation_mm = d.evaporation_mm * (1 - root_share);
 }
 
-/// Tew of one part: Allen et al. 2005, Kt = (1 - De/TEW) / (1 - Dr/TAW) (Ze/Zr)^0.6 <= 1; roots take no water below
-/// the wilting point.
+/// Tew of one part: Allen et al. 2005, Kt = (1 - De/TEW) / (1 - Dr/TAW) (Ze/Zr)^0.6 <= 1; roots take no water
+/// below the wilting point.
 double top_draw(const BalanceDetail& d, const SoilWater& soil, double de, double evaporated) {
   const double wet = most(0, 1 - de / d.tew_mm);
   const double root_wet = most(0.001, 1 - d.dr_wet_mm / d.taw_mm);
@@ -224,8 +225,8 @@ void close_surface(BalanceDetail& d, Working& w, const SoilWater& soil, const Ba
   d.dpe_rain_mm += most(0, w.rain_part_evening_mm - de_rain);
   d.top_transpiration_mm = w.top_draw_mm;
   d.end.wetted_frac = w.evening_fw;
-  const double left = w.state.de_mm - w.surface_morning_mm - w.surface_evening_mm + evaporated + w.top_draw_mm +
-                      d.dpe_mm - d.end.de_mm;
+  const double left = w.state.de_mm - w.surface_morning_mm - w.surface_evening_mm + evaporated +
+                      w.top_draw_mm + d.dpe_mm - d.end.de_mm;
   if (std::abs(left) > closure_limit_mm)
     refuse("de_mm", left, "water does not add up in the top layer: " + number_text(left) + " mm are left",
            "this is a fault of the program: please report it with the day's numbers");
@@ -241,6 +242,29 @@ void close_layers(BalanceDetail& d, const Working& w) {
   d.end.lower_mm = lower + d.drainage_mm;
 }
 
+/// Makes De agree with Dr at the close of the day. The exposed top layer is a part of the root zone (and,
+/// under roots shallower than it, of the layer below): it cannot lack more water than the whole lacks, nor
+/// hold more than the whole holds. FAO-56 keeps both accounts apart: eq. 88 lets the day's ET use water in
+/// excess of field capacity before it drains, eq. 79 does not.
+void tie_surface(BalanceDetail& d, const SoilWater& soil, const BalanceSettings& settings) {
+  d.de_tied_mm = 0;
+  if (settings.surface == SurfaceAccount::as_printed) return;
+  const double root_share = least(1, d.end.root_depth_m / soil.evaporation_depth_m);
+  const double exposed = (d.few + d.few_rain) * root_share;
+  const double lacking = root_share * (d.few * d.end.de_mm + d.few_rain * d.end.de_rain_mm);
+  const double held = exposed * d.tew_mm - lacking;
+  const double root_held = most(0, root_zone_limits(soil, d.end.root_depth_m).evaporation_mm - d.end.dr_mm);
+  const double before = d.end.de_mm;
+  if (lacking > d.end.dr_mm) {
+    d.end.de_mm *= d.end.dr_mm / lacking;
+    d.end.de_rain_mm *= d.end.dr_mm / lacking;
+  } else if (held > root_held) {
+    d.end.de_mm = d.tew_mm - (d.tew_mm - d.end.de_mm) * root_held / held;
+    d.end.de_rain_mm = d.tew_mm - (d.tew_mm - d.end.de_rain_mm) * root_held / held;
+  }
+  d.de_tied_mm = d.end.de_mm - before;
+}
+
 /// All water of the day from the flows on one side, from the states on the other.
 void assert_closure(BalanceDetail& d) {
   const double came = d.rain_mm - d.runoff_mm + d.irrigation_mm;
@@ -250,9 +274,10 @@ void assert_closure(BalanceDetail& d) {
   if (std::abs(d.closure_mm) <= closure_limit_mm) return;
   refuse("closure_mm", d.closure_mm,
          "water does not add up: rain " + number_text(d.rain_mm) + ", runoff " + number_text(d.runoff_mm) +
-             ", irrigation " + number_text(d.irrigation_mm) + ", transpiration " + number_text(d.transpiration_mm) +
-             ", evaporation " + number_text(d.evaporation_mm) + ", drainage " + number_text(d.drainage_mm) +
-             " mm; depletion from " + number_text(d.start.dr_mm) + " + " + number_text(d.start.lower_mm) + " to " +
+             ", irrigation " + number_text(d.irrigation_mm) + ", transpiration " +
+             number_text(d.transpiration_mm) + ", evaporation " + number_text(d.evaporation_mm) +
+             ", drainage " + number_text(d.drainage_mm) + " mm; depletion from " +
+             number_text(d.start.dr_mm) + " + " + number_text(d.start.lower_mm) + " to " +
              number_text(d.end.dr_mm) + " + " + number_text(d.end.lower_mm) + " mm",
          "this is a fault of the program: please report it with the day's numbers");
 }
@@ -320,6 +345,7 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
     d.kc = d.kcb + d.ke;
   }
   close_layers(d, w);
+  if (method == CoefficientMethod::dual) tie_surface(d, soil, settings);
   assert_closure(d);
   return d;
 }

@@ -13,10 +13,10 @@ inline namespace v1 {
 /// Water in the ground under one planting, as depths below field capacity. Two layers that meet at the
 /// bottom of the root zone, and inside them the surface that evaporation dries.
 struct BalanceState {
-  double de_mm = missing;       ///< De, top layer where exposed and wetted by irrigation and rain
-  double de_rain_mm = missing;  ///< De, top layer where exposed and wetted by rain only (drip, furrow)
-  double dr_mm = missing;       ///< Dr, root zone
-  double lower_mm = missing;    ///< from the root zone down to profile_depth_m
+  double de_mm = missing;            ///< De, top layer where exposed and wetted by irrigation and rain
+  double de_rain_mm = missing;       ///< De, top layer where exposed and wetted by rain only (drip, furrow)
+  double dr_mm = missing;            ///< Dr, root zone
+  double lower_mm = missing;         ///< from the root zone down to profile_depth_m
   double root_depth_m = missing;     ///< Zr, the boundary between both
   double profile_depth_m = missing;  ///< bottom of the account; water leaving it is lost
   double wetted_frac = 1;            ///< fw of the last wetting
@@ -28,10 +28,11 @@ struct BalanceDay {
   std::chrono::year_month_day date{};
   double et0_mm_d = missing;
   double u2_m_s = missing, rh_min_pct = missing;  ///< of this day, for Kc max; missing = GrowthDay's Kc max
-  double rain_mm = 0;                  ///< on the bed, after rain catch
-  double irrigation_mm = 0;            ///< mean infiltrated depth over the whole planting
+  double rain_mm = 0;                             ///< on the bed, after rain catch
+  double irrigation_mm = 0;                       ///< mean infiltrated depth over the whole planting
   double evening_rain_mm = 0, evening_irrigation_mm = 0;
-  double irrigation_fw = missing;  ///< share of the ground that this irrigation wets; missing = irrigated_frac
+  double irrigation_fw =
+      missing;  ///< share of the ground that this irrigation wets; missing = irrigated_frac
 };
 
 /// Which coefficient.
@@ -46,10 +47,16 @@ enum class DepletionFraction {
   fixed            ///< p(Tab)
 };
 
-/// How the top layer is kept where irrigation wets a part of the ground.
-enum class SurfaceFractions {
-  two,  ///< the part that irrigation wets and the part that only rain wets, each with its De: Allen et al. 2005
-  one   ///< one De for the part last wetted: FAO-56 ch. 7 as printed in 1998
+/// How the account of the top layer is kept.
+enum class SurfaceAccount {
+  /// The part that irrigation wets and the part that only rain wets each have their De (Allen et al. 2005);
+  /// and De
+  /// agrees with Dr (ours): a root zone at field capacity has no dry surface, an exhausted one no wet
+  /// surface.
+  coupled,
+  /// One De for the part last wetted, kept apart from Dr: FAO-56 ch. 7 as printed in 1998. De and Dr can then
+  /// contradict each other by a day's ET after every heavy wetting, so that water on a full soil costs water.
+  as_printed
 };
 
 /// Whether roots draw water from the top layer in the evaporation account.
@@ -62,7 +69,7 @@ enum class TopLayerRoots {
 struct BalanceSettings {
   CoefficientMethod method = CoefficientMethod::dual;
   DepletionFraction depletion = DepletionFraction::adjusted_daily;
-  SurfaceFractions surface = SurfaceFractions::two;
+  SurfaceAccount surface = SurfaceAccount::coupled;
   TopLayerRoots top_roots = TopLayerRoots::ignored;
   EmitterPlace emitters = EmitterPlace::open;  ///< under_canopy: few = min(1 - fc, (1 - 0.67 fc) fw)
   double irrigated_frac = 1;                   ///< fw of the planting's sprinkler, FAO-56 Table 20
@@ -76,39 +83,40 @@ struct BalanceDetail {
   BalanceState start{}, end{};  ///< as the day before left it; at the close of the day
   GrowthDay growth{};
   double et0_mm_d = missing;
-  double root_gain_mm = missing;     ///< depletion that came with soil newly rooted (+) or given back (-)
+  double root_gain_mm = missing;  ///< depletion that came with soil newly rooted (+) or given back (-)
   double rain_mm = missing, runoff_mm = missing, irrigation_mm = missing;  ///< whole day
-  double curve_number = missing;     ///< for the day's wetness
+  double curve_number = missing;                                           ///< for the day's wetness
   double tew_mm = missing, rew_mm = missing;
-  double taw_mm = missing;           ///< eq. 82
+  double taw_mm = missing;  ///< eq. 82
   double kcb = missing;
-  double kc_max = missing;           ///< eq. 72
-  double fc = missing;               ///< eq. 76
-  double fw = missing;               ///< Table 20
-  double few = missing;              ///< eq. 75
-  double few_rain = missing;         ///< exposed ground wetted by rain only
-  double de_wet_mm = missing;        ///< De after the morning's water
+  double kc_max = missing;     ///< eq. 72
+  double fc = missing;         ///< eq. 76
+  double fw = missing;         ///< Table 20
+  double few = missing;        ///< eq. 75
+  double few_rain = missing;   ///< exposed ground wetted by rain only
+  double de_wet_mm = missing;  ///< De after the morning's water
   double de_rain_wet_mm = missing;
   double kr = missing, kr_rain = missing;  ///< eq. 74
-  double energy_share = missing;     ///< W, share of the energy for the irrigated part
-  double ke = missing;               ///< eq. 71, as it came about
-  double kc = missing;               ///< Kcb + Ke, eq. 69; or the single Kc
-  double etc_mm_d = missing;         ///< without stress, eq. 69
-  double p_frac = missing;           ///< as used on this day
-  double raw_mm = missing;           ///< eq. 83
-  double dr_open_mm = missing;       ///< Dr after the morning's water; negative = above field capacity for today
-  double dr_wet_mm = missing;        ///< the same, not below 0: what the plant feels
-  double ks = missing;               ///< eq. 84
-  double transpiration_mm = missing; ///< Ks Kcb ET0; the whole ET where the coefficient is single
-  double evaporation_mm = missing;   ///< Ke ET0; 0 where the coefficient is single
+  double energy_share = missing;           ///< W, share of the energy for the irrigated part
+  double ke = missing;                     ///< eq. 71, as it came about
+  double kc = missing;                     ///< Kcb + Ke, eq. 69; or the single Kc
+  double etc_mm_d = missing;               ///< without stress, eq. 69
+  double p_frac = missing;                 ///< as used on this day
+  double raw_mm = missing;                 ///< eq. 83
+  double dr_open_mm = missing;  ///< Dr after the morning's water; negative = above field capacity for today
+  double dr_wet_mm = missing;   ///< the same, not below 0: what the plant feels
+  double ks = missing;          ///< eq. 84
+  double transpiration_mm = missing;      ///< Ks Kcb ET0; the whole ET where the coefficient is single
+  double evaporation_mm = missing;        ///< Ke ET0; 0 where the coefficient is single
   double lower_evaporation_mm = missing;  ///< part of it from below roots shallower than the top layer
   double top_transpiration_mm = missing;  ///< Tew
-  double etc_adj_mm_d = missing;     ///< eq. 80
+  double etc_adj_mm_d = missing;          ///< eq. 80
+  double de_tied_mm = missing;            ///< change of De that makes it agree with Dr; no water moves
   double dpe_mm = missing, dpe_rain_mm = missing;  ///< eq. 79, out of the top layer
-  double dp_mm = missing;            ///< eq. 88, out of the root zone
-  double drainage_mm = missing;      ///< out of the profile
-  double correction_mm = 0;          ///< change of Dr by an observation before this day
-  double closure_mm = missing;       ///< what is left when all water is added up: 0 within 1e-9
+  double dp_mm = missing;                          ///< eq. 88, out of the root zone
+  double drainage_mm = missing;                    ///< out of the profile
+  double correction_mm = 0;                        ///< change of Dr by an observation before this day
+  double closure_mm = missing;                     ///< what is left when all water is added up: 0 within 1e-9
 };
 
 /// One day of the soil-water balance of one planting.
@@ -116,14 +124,19 @@ struct BalanceDetail {
 /// Equations FAO-56 eq. 69, 71-79 (dual) or 58 (single), 80-88, in the order of Examples 35 and 38
 /// Source    FAO-56 (Allen et al. 1998), ch. 7 and 8; two surface fractions and Tew: Allen et al. (2005),
 ///           J. Irrig. Drain. Eng. 131(1):2-13, from memory
-/// Departs   The lower layer is ours: deep percolation fills it before it is lost, roots that grow take its
+/// Departs   De agrees with Dr at the close of each day (SurfaceAccount::coupled; as_printed switches it
+/// off).
+///           The lower layer is ours: deep percolation fills it before it is lost, roots that grow take its
 ///           water, roots that are pulled give theirs back. Limits act on flows, so that every mm is
 ///           counted: transpiration stops at Dr = TAW, evaporation when the top layer is at half the
 ///           wilting point, so Dr can pass TAW by at most that half.
-/// Missing   ET0, rain, irrigation, growth, Dr or lower layer missing: every result of the day and its end state
-///           are NaN. De missing (a start without it, or days by a single coefficient): Dr up to TEW is taken (ours).
-/// Note      Bare soil is always reckoned by evaporation and a plant factor always by itself, whatever `method` says.
-/// Throws    Error: soil incomplete, a negative depth, root depth beyond the profile; a message that begins
+/// Missing   ET0, rain, irrigation, growth, Dr or lower layer missing: every result of the day and its end
+/// state
+///           are NaN. De missing (a start without it, or days by a single coefficient): Dr up to TEW is taken
+///           (ours).
+/// Note      Bare soil is always reckoned by evaporation and a plant factor always by itself, whatever
+/// `method` says. Throws    Error: soil incomplete, a negative depth, root depth beyond the profile; a
+/// message that begins
 ///           "water does not add up" when mass fails to close to 1e-9 mm (a fault of the program)
 BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
                          const SoilWater& soil, const BalanceSettings& settings);

@@ -31,7 +31,8 @@ double move_root_boundary(BalanceState& state, const SoilWater& soil, double roo
     const double available = taw_mm(soil, state.profile_depth_m - from);
     const double dry = std::max(0.0, state.lower_mm - available);
     const double dry_share = from < top ? (std::min(to, top) - from) / (top - from) : 1;
-    moved = std::min(state.lower_mm, available) * (to - from) / (state.profile_depth_m - from) + dry * dry_share;
+    moved =
+        std::min(state.lower_mm, available) * (to - from) / (state.profile_depth_m - from) + dry * dry_share;
   } else {
     const double available = taw_mm(soil, from);
     const double dry = std::max(0.0, state.dr_mm - available);

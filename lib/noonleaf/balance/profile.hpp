@@ -5,8 +5,8 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// Depletions that a layer can reach: by transpiration down to the wilting point, and by evaporation to half of
-/// that within the top layer.
+/// Depletions that a layer can reach: by transpiration down to the wilting point, and by evaporation to half
+/// of that within the top layer.
 struct LayerLimits {
   double transpiration_mm = missing;  ///< 1000 (FC - WP) thickness
   double evaporation_mm = missing;    ///< that plus 1000 (0.5 WP) times its share of the top layer
@@ -16,7 +16,8 @@ LayerLimits lower_layer_limits(const SoilWater& soil, double root_depth_m, doubl
 
 /// Moves the boundary between root zone and lower layer, up or down; no water is lost or made.
 ///
-/// Method    A layer is taken as equally dry throughout, except that what lies below the wilting point lies in
+/// Method    A layer is taken as equally dry throughout, except that what lies below the wilting point lies
+/// in
 ///           the top layer, where evaporation left it. Ours.
 /// Result    the depletion that the root zone gained (+) with new soil or gave back (-) [mm]
 double move_root_boundary(BalanceState& state, const SoilWater& soil, double root_depth_m);

@@ -11,7 +11,7 @@ inline namespace v1 {
 /// How a member of BalanceDetail is written down: one row per number, in the order of the calculation.
 struct BalanceQuantity {
   double (*value)(const BalanceDetail&);
-  std::string_view member{};    ///< "few"
+  std::string_view member{};  ///< "few"
   std::string_view symbol;    ///< "few"
   std::string_view unit;      ///< "mm"; empty = dimensionless
   std::string_view equation;  ///< the formula in the source's symbols

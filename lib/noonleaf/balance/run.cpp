@@ -24,7 +24,8 @@ namespace {
 void require_series(std::span<const BalanceDay> days, std::span<const GrowthDay> growth) {
   if (days.size() != growth.size())
     refuse("growth", std::to_string(growth.size()),
-           std::to_string(growth.size()) + " days of growth for " + std::to_string(days.size()) + " days of weather",
+           std::to_string(growth.size()) + " days of growth for " + std::to_string(days.size()) +
+               " days of weather",
            "give one of each for every day");
   for (std::size_t i = 1; i < days.size(); ++i) {
     const auto step = std::chrono::sys_days{days[i].date} - std::chrono::sys_days{days[i - 1].date};
@@ -47,7 +48,8 @@ double correct(BalanceState& state, const SoilWater& soil, std::chrono::year_mon
   for (const Correction& found : corrections) {
     if (found.date != date) continue;
     if (is_known(found.dr_mm)) {
-      require_within("dr_mm", found.dr_mm, 0, root_zone_limits(soil, state.root_depth_m).evaporation_mm, "mm");
+      require_within("dr_mm", found.dr_mm, 0, root_zone_limits(soil, state.root_depth_m).evaporation_mm,
+                     "mm");
       if (is_missing(state.dr_mm) || is_missing(state.lower_mm))
         restart(state, soil, found.dr_mm);
       else
@@ -84,7 +86,8 @@ class FlowAccount {
     const double apart = water_mm_ - stored_mm(day.end);
     if (std::abs(apart) > 1e-9)
       refuse("closure_mm", number_text(apart),
-             "water does not add up over the run: the flows and the layers differ by " + number_text(apart) + " mm",
+             "water does not add up over the run: the flows and the layers differ by " + number_text(apart) +
+                 " mm",
              "this is a fault of the program: please report it with the run's numbers");
   }
 
@@ -107,10 +110,12 @@ void add_totals(BalanceRun& run, const BalanceDetail& day) {
 
 }  // namespace
 
-BalanceState initial_state(const SoilWater& soil, double root_depth_m, double profile_depth_m, double depleted_frac) {
+BalanceState initial_state(const SoilWater& soil, double root_depth_m, double profile_depth_m,
+                           double depleted_frac) {
   require_complete(soil);
   require_within("root_depth_m", root_depth_m, 0.01, 10, "m");
-  require_within("profile_depth_m", profile_depth_m, std::max(root_depth_m, soil.evaporation_depth_m), 10, "m");
+  require_within("profile_depth_m", profile_depth_m, std::max(root_depth_m, soil.evaporation_depth_m), 10,
+                 "m");
   require_within("depleted_frac", depleted_frac, 0, 1, "");
   BalanceState state;
   state.root_depth_m = root_depth_m;
@@ -121,9 +126,9 @@ BalanceState initial_state(const SoilWater& soil, double root_depth_m, double pr
   return state;
 }
 
-BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> days, std::span<const GrowthDay> growth,
-                       const SoilWater& soil, const BalanceSettings& settings,
-                       std::span<const Correction> corrections) {
+BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> days,
+                       std::span<const GrowthDay> growth, const SoilWater& soil,
+                       const BalanceSettings& settings, std::span<const Correction> corrections) {
   require_series(days, growth);
   BalanceRun run;
   run.days.reserve(days.size());
@@ -140,7 +145,9 @@ BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> da
   return run;
 }
 
-double net_refill_mm(const BalanceState& state) { return is_missing(state.dr_mm) ? missing : std::max(0.0, state.dr_mm); }
+double net_refill_mm(const BalanceState& state) {
+  return is_missing(state.dr_mm) ? missing : std::max(0.0, state.dr_mm);
+}
 
 std::optional<std::size_t> first_day_beyond_raw(std::span<const BalanceDetail> days) {
   for (std::size_t i = 0; i < days.size(); ++i)

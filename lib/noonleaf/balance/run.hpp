@@ -21,7 +21,8 @@ BalanceState initial_state(const SoilWater& soil, double root_depth_m, double pr
 /// An observation that sets the account right, at the beginning of a day.
 struct Correction {
   std::chrono::year_month_day date{};
-  double dr_mm = missing;  ///< root-zone depletion found; missing = leave. After a gap it begins the account anew.
+  double dr_mm =
+      missing;  ///< root-zone depletion found; missing = leave. After a gap it begins the account anew.
   double de_mm = missing;  ///< top layer found; missing = leave, but never deeper than an observed Dr of 0
 };
 
@@ -30,7 +31,7 @@ struct BalanceRun {
   std::vector<BalanceDetail> days;
   double rain_mm = 0, runoff_mm = 0, irrigation_mm = 0, transpiration_mm = 0, evaporation_mm = 0,
          drainage_mm = 0, correction_mm = 0;  ///< totals
-  double stress_mm = 0;  ///< sum of (1 - Ks) Kcb ET0: transpiration lost to dryness
+  double stress_mm = 0;                       ///< sum of (1 - Ks) Kcb ET0: transpiration lost to dryness
 };
 
 /// The balance over consecutive days.

@@ -52,7 +52,7 @@ enum class UsualStart { sown, transplanted, either, planted };
 
 /// Lengths of the four growth stages in one region and planting season (FAO-56 Table 11).
 struct StageLengths {
-  std::uint16_t months = 0;  ///< bit 0 = January: the planting months printed; 0 = none printed
+  std::uint16_t months = 0;    ///< bit 0 = January: the planting months printed; 0 = none printed
   std::string_view planted{};  ///< planting period as printed
   std::string_view region{};   ///< region as printed
   int l_ini_d = 0, l_dev_d = 0, l_mid_d = 0, l_late_d = 0;
@@ -63,23 +63,23 @@ struct StageLengths {
 /// One row of the crop table. Kc and Kcb are the printed ones: sub-humid climate, RHmin about 45 %, u2
 /// about 2 m/s. Kc is missing where a source gives none (bare soil).
 struct Crop {
-  std::string_view id{};                ///< "pepper_sweet": what a garden file says
+  std::string_view id{};                  ///< "pepper_sweet": what a garden file says
   std::string_view name_en{}, name_es{};  ///< for people
   CropGroup group = CropGroup::small_vegetable;
   CropBasis basis = CropBasis::kc_curve;
   SeasonKind season = SeasonKind::annual;
   UsualStart usual_start = UsualStart::either;
-  double kc_ini = missing, kc_mid = missing, kc_end = missing;     ///< FAO-56 Table 12
-  double kcb_ini = missing, kcb_mid = missing, kcb_end = missing;  ///< FAO-56 Table 17
-  double height_max_m = missing;                                   ///< FAO-56 Table 12
-  double root_depth_start_m = missing;                             ///< at sowing, transplanting: ours
-  double root_depth_min_m = missing, root_depth_max_m = missing;   ///< range of the full depth, Table 22
-  double p_frac = missing;                                         ///< Table 22, at ETc = 5 mm/d
+  double kc_ini = missing, kc_mid = missing, kc_end = missing;         ///< FAO-56 Table 12
+  double kcb_ini = missing, kcb_mid = missing, kcb_end = missing;      ///< FAO-56 Table 17
+  double height_max_m = missing;                                       ///< FAO-56 Table 12
+  double root_depth_start_m = missing;                                 ///< at sowing, transplanting: ours
+  double root_depth_min_m = missing, root_depth_max_m = missing;       ///< range of the full depth, Table 22
+  double p_frac = missing;                                             ///< Table 22, at ETc = 5 mm/d
   double ece_threshold_ds_m = missing, yield_loss_pct_m_ds = missing;  ///< FAO-56 Table 23
   double ky = missing;                                                 ///< FAO-56 Table 24
-  std::chrono::month_day season_start{};  ///< perennials, northern mid-latitudes: start of growth, ours
+  std::chrono::month_day season_start{};   ///< perennials, northern mid-latitudes: start of growth, ours
   std::span<const StageLengths> stages{};  ///< empty where season is year_round
-  bool surrogate = false;                 ///< coefficients of another crop, named in `note`
+  bool surrogate = false;                  ///< coefficients of another crop, named in `note`
   Confidence confidence = Confidence::low;
   std::string_view source{};  ///< publication, tables, provenance
   std::string_view note{};    ///< doubts, choices within printed ranges, footnotes

@@ -47,8 +47,8 @@ Error unknown_crop(std::string_view id) {
   problem.field = "crop";
   problem.text = id;
   problem.message = "no crop is called \"" + std::string(id) + "\"";
-  problem.fix = near.empty() ? "choose a crop id from the crop table (noonleaf crops)"
-                             : "did you mean " + near + "?";
+  problem.fix =
+      near.empty() ? "choose a crop id from the crop table (noonleaf crops)" : "did you mean " + near + "?";
   return Error(std::move(problem));
 }
 
@@ -68,31 +68,50 @@ const Crop& bare_soil() { return all_crops.back(); }
 
 std::string_view label(CropGroup group) {
   switch (group) {
-    case CropGroup::small_vegetable: return "small vegetables";
-    case CropGroup::solanum: return "tomato family";
-    case CropGroup::cucumber: return "cucumber family";
-    case CropGroup::root_tuber: return "roots and tubers";
-    case CropGroup::legume: return "legumes";
-    case CropGroup::perennial_vegetable: return "perennial vegetables";
-    case CropGroup::herb: return "herbs";
-    case CropGroup::fibre: return "fibre crops";
-    case CropGroup::oil: return "oil crops";
-    case CropGroup::cereal: return "cereals";
-    case CropGroup::turf: return "turf";
-    case CropGroup::berry: return "grapes and berries";
-    case CropGroup::fruit_tree: return "fruit trees";
-    case CropGroup::ornamental: return "ornamentals";
-    case CropGroup::cover_crop: return "cover crops";
-    case CropGroup::bare_soil: return "bare soil";
+    case CropGroup::small_vegetable:
+      return "small vegetables";
+    case CropGroup::solanum:
+      return "tomato family";
+    case CropGroup::cucumber:
+      return "cucumber family";
+    case CropGroup::root_tuber:
+      return "roots and tubers";
+    case CropGroup::legume:
+      return "legumes";
+    case CropGroup::perennial_vegetable:
+      return "perennial vegetables";
+    case CropGroup::herb:
+      return "herbs";
+    case CropGroup::fibre:
+      return "fibre crops";
+    case CropGroup::oil:
+      return "oil crops";
+    case CropGroup::cereal:
+      return "cereals";
+    case CropGroup::turf:
+      return "turf";
+    case CropGroup::berry:
+      return "grapes and berries";
+    case CropGroup::fruit_tree:
+      return "fruit trees";
+    case CropGroup::ornamental:
+      return "ornamentals";
+    case CropGroup::cover_crop:
+      return "cover crops";
+    case CropGroup::bare_soil:
+      return "bare soil";
   }
   return "";
 }
 
 std::string_view label(Confidence confidence) {
   switch (confidence) {
-    case Confidence::high: return "high";
-    case Confidence::medium: return "medium";
-    case Confidence::low: return "low";
+    case Confidence::high:
+      return "high";
+    case Confidence::medium:
+      return "medium";
+    case Confidence::low:
+      return "low";
   }
   return "";
 }

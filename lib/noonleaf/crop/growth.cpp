@@ -24,7 +24,9 @@ RootRange root_range(const Crop& crop, const Planting& planting) {
   return {std::min(crop.root_depth_start_m, full), full};
 }
 
-double between(double from, double to, double share) { return from + std::clamp(share, 0.0, 1.0) * (to - from); }
+double between(double from, double to, double share) {
+  return from + std::clamp(share, 0.0, 1.0) * (to - from);
+}
 
 Stage stage_on(const Crop& crop, const SeasonCalendar& season, sys_days day) {
   if (day < season.first) return Stage::not_started;
@@ -41,7 +43,8 @@ double root_depth(const Crop& crop, const Planting& planting, const SeasonCalend
   const RootRange roots = root_range(crop, planting);
   if (stage == Stage::not_started) return roots.start_m;
   if (stage == Stage::no_stages)
-    return between(roots.start_m, roots.full_m, static_cast<double>((day - season.first).count()) / establishment_d);
+    return between(roots.start_m, roots.full_m,
+                   static_cast<double>((day - season.first).count()) / establishment_d);
   const bool first_season = season.first == sys_days{planting.start};
   if (!first_season) return roots.full_m;
   if (stage == Stage::initial) return roots.start_m;
@@ -135,20 +138,29 @@ std::vector<GrowthDay> growth_days(const Crop& crop, const Planting& planting,
   std::vector<GrowthDay> out;
   out.reserve(n_days);
   for (std::size_t i = 0; i < n_days; ++i)
-    out.push_back(growth_day(crop, planting, sys_days{first} + std::chrono::days{static_cast<int>(i)}, climate));
+    out.push_back(
+        growth_day(crop, planting, sys_days{first} + std::chrono::days{static_cast<int>(i)}, climate));
   return out;
 }
 
 std::string_view label(Stage stage) {
   switch (stage) {
-    case Stage::not_started: return "not started";
-    case Stage::initial: return "initial";
-    case Stage::development: return "development";
-    case Stage::mid_season: return "mid-season";
-    case Stage::late_season: return "late season";
-    case Stage::over: return "season over";
-    case Stage::dormant: return "dormant";
-    case Stage::no_stages: return "no stages";
+    case Stage::not_started:
+      return "not started";
+    case Stage::initial:
+      return "initial";
+    case Stage::development:
+      return "development";
+    case Stage::mid_season:
+      return "mid-season";
+    case Stage::late_season:
+      return "late season";
+    case Stage::over:
+      return "season over";
+    case Stage::dormant:
+      return "dormant";
+    case Stage::no_stages:
+      return "no stages";
   }
   return "";
 }

@@ -40,7 +40,7 @@ struct Planting {
   ObservedStages observed{};  ///< of the season that the date asked for lies in
   std::string region{};       ///< words of a StageLengths region; empty = the row planted nearest in the year
   RootingDepth rooting = RootingDepth::irrigated;
-  double root_limit_m = missing;                        ///< raised bed, hardpan: roots go no deeper
+  double root_limit_m = missing;                         ///< raised bed, hardpan: roots go no deeper
   std::optional<std::chrono::month_day> season_start{};  ///< perennials: overrides the crop row's
 };
 
@@ -55,15 +55,15 @@ struct GrowthDay {
   std::chrono::year_month_day date{};
   Stage stage = Stage::not_started;
   CropBasis basis = CropBasis::bare_soil;
-  int day_of_season = 0;       ///< 1 on the first day; 0 = none
-  int season_length_d = 0;     ///< 0 = no stages
-  double kc = missing;  ///< single coefficient, adjusted to the climate; or the plant factor
-  double kcb = missing;        ///< basal coefficient, adjusted to the climate
-  double kc_max = missing;     ///< eq. 72
+  int day_of_season = 0;    ///< 1 on the first day; 0 = none
+  int season_length_d = 0;  ///< 0 = no stages
+  double kc = missing;      ///< single coefficient, adjusted to the climate; or the plant factor
+  double kcb = missing;     ///< basal coefficient, adjusted to the climate
+  double kc_max = missing;  ///< eq. 72
   double height_m = missing;
   double cover_frac = missing;  ///< fc, eq. 76
   double root_depth_m = missing;
-  double p_frac = missing;      ///< Table 22, not yet adjusted for the day's ETc
+  double p_frac = missing;  ///< Table 22, not yet adjusted for the day's ETc
 };
 
 /// The calendar of the season that holds a date, or of the next one before the start.

@@ -33,7 +33,8 @@ using Boundaries = std::array<std::optional<sys_days>, n_boundaries>;
 std::string date_text(sys_days day) {
   const year_month_day date{day};
   const auto two = [](unsigned n) { return (n < 10 ? "0" : "") + std::to_string(n); };
-  return std::to_string(int{date.year()}) + "-" + two(unsigned{date.month()}) + "-" + two(unsigned{date.day()});
+  return std::to_string(int{date.year()}) + "-" + two(unsigned{date.month()}) + "-" +
+         two(unsigned{date.day()});
 }
 
 std::string lower(std::string_view text) {
@@ -119,8 +120,8 @@ Boundaries observed_boundaries(const Crop& crop, const Planting& planting, const
     if (season.next && (day < season.first || day >= *season.next)) continue;  // another year's
     if (day < latest)
       refuse("stage", date_text(day),
-             "the stage seen on " + date_text(day) + " lies before " + date_text(latest) +
-                 ", when " + std::string(crop.id) + (i == 1 || latest == season.first ? " started" : " had passed on"),
+             "the stage seen on " + date_text(day) + " lies before " + date_text(latest) + ", when " +
+                 std::string(crop.id) + (i == 1 || latest == season.first ? " started" : " had passed on"),
              "give the stages in the order of the season, none before the start");
     known[i] = latest = day;
   }
@@ -143,7 +144,9 @@ std::array<sys_days, n_boundaries> fill(const Boundaries& known, const std::arra
         filled[i + 1] = filled[from] + days{passed};
       } else {
         const auto span = (*known[to] - filled[from]).count();
-        filled[i + 1] = i + 1 == to ? *known[to] : filled[from] + days{total == 0 ? 0 : (span * passed + total / 2) / total};
+        filled[i + 1] = i + 1 == to
+                            ? *known[to]
+                            : filled[from] + days{total == 0 ? 0 : (span * passed + total / 2) / total};
       }
     }
     from = to;
@@ -166,8 +169,8 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, year_
   }
   const StageLengths& row = lengths_for(crop, planting, year_month_day{season.first}.month());
   const int l_ini = planting.method == PlantingStart::transplanted ? (row.l_ini_d + 1) / 2 : row.l_ini_d;
-  const auto filled = fill(observed_boundaries(crop, planting, season),
-                           {l_ini, row.l_dev_d, row.l_mid_d, row.l_late_d});
+  const auto filled =
+      fill(observed_boundaries(crop, planting, season), {l_ini, row.l_dev_d, row.l_mid_d, row.l_late_d});
   calendar.development = filled[1];
   calendar.mid_season = filled[2];
   calendar.late_season = filled[3];

@@ -21,7 +21,8 @@ void require_limit(const char* field, double value, double limit) {
   problem.message = number_text(value) + " % is beyond the " + number_text(limit) +
                     " % up to which the texture equations hold (Saxton & Rawls 2006)";
   problem.fix =
-      "give measured field capacity and wilting point instead, or weigh a pot of the soil soaked, drained and "
+      "give measured field capacity and wilting point instead, or weigh a pot of the soil soaked, drained "
+      "and "
       "wilted (noonleaf soils --pot)";
   throw Error(std::move(problem));
 }
@@ -54,7 +55,7 @@ void normal_density(SaxtonRawls& out, double s, double c, double om) {
   out.theta_33 = t33 + (1.283 * t33 * t33 - 0.374 * t33 - 0.015);  // eq. 2
   const double ts33 =
       0.278 * s + 0.034 * c + 0.022 * om - 0.018 * s * om - 0.027 * c * om - 0.584 * s * c + 0.078;
-  const double theta_s33 = ts33 + (0.636 * ts33 - 0.107);         // eq. 3
+  const double theta_s33 = ts33 + (0.636 * ts33 - 0.107);          // eq. 3
   out.theta_s = out.theta_33 + theta_s33 - 0.097 * s + 0.043;      // eq. 5
   out.density_g_cm3 = (1 - out.theta_s) * particle_density_g_cm3;  // eq. 6
   const double et = -21.67 * s - 27.93 * c - 81.97 * theta_s33 + 71.12 * s * theta_s33 +
@@ -65,9 +66,9 @@ void normal_density(SaxtonRawls& out, double s, double c, double om) {
 /// Eq. 7 to 9: loosened or compacted.
 void adjust_density(SaxtonRawls& out, double density_factor) {
   const double normal_theta_s = out.theta_s;
-  out.density_g_cm3 *= density_factor;                                   // eq. 7
-  out.theta_s = 1 - out.density_g_cm3 / particle_density_g_cm3;          // eq. 8
-  out.theta_33 -= 0.2 * (normal_theta_s - out.theta_s);                  // eq. 9
+  out.density_g_cm3 *= density_factor;                           // eq. 7
+  out.theta_s = 1 - out.density_g_cm3 / particle_density_g_cm3;  // eq. 8
+  out.theta_33 -= 0.2 * (normal_theta_s - out.theta_s);          // eq. 9
 }
 
 void require_plausible(const SaxtonRawls& out) {
@@ -75,7 +76,8 @@ void require_plausible(const SaxtonRawls& out) {
   Problem problem;
   problem.field = "sand_pct";
   problem.message = "these particles give no plausible soil: wilting point " + number_text(out.theta_1500) +
-                    ", field capacity " + number_text(out.theta_33) + ", saturation " + number_text(out.theta_s);
+                    ", field capacity " + number_text(out.theta_33) + ", saturation " +
+                    number_text(out.theta_s);
   problem.fix = "check sand, clay and density factor, or give measured values";
   throw Error(std::move(problem));
 }
@@ -88,18 +90,19 @@ SaxtonRawls saxton_rawls(const SoilParticles& particles) {
   normal_density(out, particles.sand_pct / 100, particles.clay_pct / 100, particles.organic_pct);
   adjust_density(out, particles.density_factor);
   require_plausible(out);
-  out.b = (std::log(1500.0) - std::log(33.0)) / (std::log(out.theta_33) - std::log(out.theta_1500));  // eq. 15
-  out.a = std::exp(std::log(33.0) + out.b * std::log(out.theta_33));                                  // eq. 14
-  out.lambda = 1 / out.b;                                                                             // eq. 18
-  out.conductivity_mm_h = 1930 * std::pow(out.theta_s - out.theta_33, 3 - out.lambda);                // eq. 16
+  out.b =
+      (std::log(1500.0) - std::log(33.0)) / (std::log(out.theta_33) - std::log(out.theta_1500));  // eq. 15
+  out.a = std::exp(std::log(33.0) + out.b * std::log(out.theta_33));                              // eq. 14
+  out.lambda = 1 / out.b;                                                                         // eq. 18
+  out.conductivity_mm_h = 1930 * std::pow(out.theta_s - out.theta_33, 3 - out.lambda);            // eq. 16
   const double rw = particles.gravel_pct / 100;
   const double alpha = out.density_g_cm3 / particle_density_g_cm3;
   out.gravel_volume_frac = alpha * rw / (1 - rw * (1 - alpha));  // eq. 19
   out.bulk_density_g_cm3 =
       out.density_g_cm3 * (1 - out.gravel_volume_frac) + particle_density_g_cm3 * out.gravel_volume_frac;
-  out.bulk_available_m3_m3 = (out.theta_33 - out.theta_1500) * (1 - out.gravel_volume_frac);              // eq. 21
-  out.bulk_conductivity_mm_h = out.conductivity_mm_h * (1 - rw) / (1 - rw * (1 - 3 * alpha / 2));          // eq. 22
-  out.osmotic_kpa = 36 * particles.salinity_ds_m;                                                         // eq. 23
+  out.bulk_available_m3_m3 = (out.theta_33 - out.theta_1500) * (1 - out.gravel_volume_frac);       // eq. 21
+  out.bulk_conductivity_mm_h = out.conductivity_mm_h * (1 - rw) / (1 - rw * (1 - 3 * alpha / 2));  // eq. 22
+  out.osmotic_kpa = 36 * particles.salinity_ds_m;                                                  // eq. 23
   return out;
 }
 

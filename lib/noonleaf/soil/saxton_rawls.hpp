@@ -7,29 +7,29 @@ inline namespace v1 {
 
 /// A soil by its particles. Percent by weight.
 struct SoilParticles {
-  double sand_pct = missing;        ///< of the fine earth (below 2 mm)
-  double clay_pct = missing;        ///< of the fine earth
-  double organic_pct = 2.5;         ///< organic matter
-  double gravel_pct = 0;            ///< above 2 mm, of the whole soil
-  double density_factor = 1;        ///< bulk density over normal: 0.9 loosened to 1.3 compacted
-  double salinity_ds_m = 0;         ///< electrical conductivity of the saturation extract
+  double sand_pct = missing;  ///< of the fine earth (below 2 mm)
+  double clay_pct = missing;  ///< of the fine earth
+  double organic_pct = 2.5;   ///< organic matter
+  double gravel_pct = 0;      ///< above 2 mm, of the whole soil
+  double density_factor = 1;  ///< bulk density over normal: 0.9 loosened to 1.3 compacted
+  double salinity_ds_m = 0;   ///< electrical conductivity of the saturation extract
 };
 
 /// Everything the method yields. Water contents of the whole soil, gravel included.
 struct SaxtonRawls {
-  double theta_1500 = missing;      ///< eq. 1, wilting point, of the fine earth
-  double theta_33 = missing;        ///< eq. 2, 9, field capacity, of the fine earth
-  double theta_s = missing;         ///< eq. 5, 8, saturation, of the fine earth
-  double air_entry_kpa = missing;   ///< eq. 4, psi e
-  double a = missing, b = missing;  ///< eq. 14, 15: tension = a theta^-b
-  double lambda = missing;          ///< eq. 18
-  double conductivity_mm_h = missing;        ///< eq. 16, of the fine earth
-  double density_g_cm3 = missing;            ///< eq. 6, 7, of the fine earth
-  double gravel_volume_frac = missing;       ///< eq. 19, Rv
-  double bulk_density_g_cm3 = missing;       ///< eq. 20
-  double bulk_available_m3_m3 = missing;     ///< eq. 21, PAW of the whole soil
-  double bulk_conductivity_mm_h = missing;   ///< eq. 22
-  double osmotic_kpa = missing;              ///< eq. 23, at saturation
+  double theta_1500 = missing;              ///< eq. 1, wilting point, of the fine earth
+  double theta_33 = missing;                ///< eq. 2, 9, field capacity, of the fine earth
+  double theta_s = missing;                 ///< eq. 5, 8, saturation, of the fine earth
+  double air_entry_kpa = missing;           ///< eq. 4, psi e
+  double a = missing, b = missing;          ///< eq. 14, 15: tension = a theta^-b
+  double lambda = missing;                  ///< eq. 18
+  double conductivity_mm_h = missing;       ///< eq. 16, of the fine earth
+  double density_g_cm3 = missing;           ///< eq. 6, 7, of the fine earth
+  double gravel_volume_frac = missing;      ///< eq. 19, Rv
+  double bulk_density_g_cm3 = missing;      ///< eq. 20
+  double bulk_available_m3_m3 = missing;    ///< eq. 21, PAW of the whole soil
+  double bulk_conductivity_mm_h = missing;  ///< eq. 22
+  double osmotic_kpa = missing;             ///< eq. 23, at saturation
 };
 
 /// Water characteristics from texture and organic matter.

@@ -16,10 +16,11 @@ struct Range {
 
 /// One of the twelve texture classes of the USDA triangle, with the row of FAO-56 Table 19 where it has one.
 struct TextureClass {
-  std::string_view id{}, name_en{}, name_es{};  ///< "sandy_loam"
+  std::string_view id{}, name_en{}, name_es{};    ///< "sandy_loam"
   double sand_pct = missing, clay_pct = missing;  ///< typical of the class: Saxton & Rawls 2006, Table 3
-  Range field_capacity_m3_m3{}, wilting_point_m3_m3{}, available_m3_m3{}, rew_mm{}, tew_mm{};  ///< tew: Ze 0.10 m
-  bool surrogate = false;   ///< Table 19 has no such row: that of the class named in `note`
+  Range field_capacity_m3_m3{}, wilting_point_m3_m3{}, available_m3_m3{}, rew_mm{},
+      tew_mm{};            ///< tew: Ze 0.10 m
+  bool surrogate = false;  ///< Table 19 has no such row: that of the class named in `note`
   std::string_view source{}, note{};
 };
 

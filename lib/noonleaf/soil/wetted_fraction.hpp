@@ -23,7 +23,7 @@ enum class WettingKind {
 /// One row of FAO-56 Table 20: the share of the ground that a wetting wets.
 struct WettedFraction {
   WettingKind kind = WettingKind::sprinkler;
-  std::string_view id{};              ///< "drip"
+  std::string_view id{};                ///< "drip"
   double low = 1, high = 1, value = 1;  ///< printed range; the value used: its middle
   bool surrogate = false;
   std::string_view source{}, note{};
