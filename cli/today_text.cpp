@@ -1,5 +1,6 @@
 #include "today_text.hpp"
 
+#include <cctype>
 #include <vector>
 
 #include <fmt/format.h>
@@ -46,7 +47,7 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   if (is_known(bed.run.litres_from_tap)) {
     water += ", " + text.volume(bed.run.litres_from_tap) + " from the tap";
   } else {
-    water += ", " + text.volume(bed.run.litres_in_bed);
+    water += ", " + text.volume(bed.run.litres_in_bed) + " in all";
   }
   lines += wrapped(water + ".", indent);
   lines += wrapped(people_words(view, bed), indent);
@@ -106,7 +107,8 @@ std::string alerts_section(const TodayView& view) {
     if (alert.kind == AlertKind::blocked_run) continue;  // has its own section above
     std::string sentence = alert.sentence;
     sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
-    lines += wrapped(sentence + ".", 2) + wrapped("Do: " + alert.action + ".", indent) +
+    const std::string stop = alert.action.ends_with('.') ? "" : ".";
+    lines += wrapped(sentence + ".", 2) + wrapped("Do: " + alert.action + stop, indent) +
              wrapped("Why: " + alert.evidence + ".", indent);
   }
   return lines.empty() ? lines : heading("ALERTS") + lines;
@@ -125,7 +127,7 @@ std::string today_text(const TodayView& view) {
   return header(view) + open_section(view) +
          section_of(view, BedAction::blocked, "NEEDS WATER, HAS NO RUN", blocked_block) +
          section_of(view, BedAction::leave_alone, "LEAVE ALONE", left_block) + alerts_section(view) +
-         list_section("CAUTIONS", caution_words(view)) + list_section("NOT MEASURED", estimate_words(view));
+         list_section("NOT MEASURED", estimate_words(view)) + list_section("TAKE CARE", caution_words(view));
 }
 
 }  // namespace noonleaf::cli

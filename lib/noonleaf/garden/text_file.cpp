@@ -1,5 +1,6 @@
 #include "noonleaf/garden/text_file.hpp"
 
+#include <array>
 #include <fstream>
 #include <system_error>
 
@@ -34,10 +35,13 @@ std::string read_text_file(const std::filesystem::path& file, std::string_view s
   require_plain_file(file, shown_name);
   std::ifstream stream(file, std::ios::binary);
   if (!stream) throw refusal(shown_name, "this file cannot be opened", "check who may read it (its permissions)");
-  std::string text(largest_bytes + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  std::string text;
+  std::array<char, 1 << 16> block{};
+  while (text.size() <= largest_bytes && stream) {
+    stream.read(block.data(), block.size());
+    text.append(block.data(), static_cast<std::size_t>(stream.gcount()));
+  }
   if (stream.bad()) throw refusal(shown_name, "this file cannot be read to its end", "check the disk, then try again");
-  text.resize(static_cast<std::size_t>(stream.gcount()));
   if (text.size() > largest_bytes) {
     throw refusal(shown_name, "this file is larger than " + std::to_string(largest_bytes / 1024) + " KiB",
                   "check that it is the right file");

@@ -1,12 +1,13 @@
 #include "noonleaf/report/alert_words.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/units.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -23,9 +24,13 @@ std::string subject(const TodayView& view, const Hanging& hanging) {
 
 std::string evidence(const TodayView& view, const PlantingToday& planting) {
   const QuantityText text(view.garden.site.units);
-  return fmt::format("it has used {} it can spare; at the worst hour ({}) leaves lose {:.2f} mm/h and the soil can give {:.2f}",
-                     text.depth_pair(planting.dr_mm, planting.raw_mm), hour_text(planting.wilt.peak_hour_h),
-                     planting.wilt.peak_demand_mm_h, planting.wilt.peak_supply_mm_h);
+  std::string words = fmt::format("it is down {} and can spare {}", text.depth(planting.dr_mm), text.depth(planting.raw_mm));
+  const WiltDay& wilt = planting.wilt;
+  if (wilt.peak_demand_mm_h > 0) {
+    words += fmt::format("; at the worst hour ({}) the roots can bring {:.0f} % of what the leaves lose",
+                         hour_text(wilt.peak_hour_h), 100 * std::min(1.0, wilt.peak_supply_mm_h / wilt.peak_demand_mm_h));
+  }
+  return words;
 }
 
 std::string hours(const WiltDay& wilt) {
@@ -86,7 +91,8 @@ std::vector<Hanging> hanging_plantings(const TodayView& view) {
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       const WiltVerdict verdict = planting.wilt.verdict;
-      if (verdict != WiltVerdict::comfortable && verdict != WiltVerdict::unknown) hanging.push_back({&bed, &planting});
+      const bool calm = verdict == WiltVerdict::comfortable || verdict == WiltVerdict::unknown;
+      if (!calm && !planting.in_seed_zone) hanging.push_back({&bed, &planting});
     }
   }
   std::stable_sort(hanging.begin(), hanging.end(), [](const Hanging& a, const Hanging& b) {
@@ -107,19 +113,52 @@ void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
   }
 }
 
+/// "blossom drop (4 days), poor colour (5 days)"; each harm once, with its longest count.
+std::string harms_of(const std::vector<CropHeatFinding>& findings) {
+  std::vector<std::pair<HeatHarm, std::size_t>> harms;
+  for (const CropHeatFinding& finding : findings) {
+    const auto found = std::find_if(harms.begin(), harms.end(), [&](const auto& each) { return each.first == finding.limit->harm; });
+    if (found == harms.end()) {
+      harms.emplace_back(finding.limit->harm, finding.days_over.size());
+    } else {
+      found->second = std::max(found->second, finding.days_over.size());
+    }
+  }
+  std::string text;
+  for (const auto& [harm, days] : harms) {
+    text += fmt::format("{}{} ({} {})", text.empty() ? "" : ", ", label(harm), days, days == 1 ? "day" : "days");
+  }
+  return text;
+}
+
+/// "days above 90 °F", "nights above 75 °F": the limit that is passed most.
+std::string limits_of(const QuantityText& text, const std::vector<CropHeatFinding>& findings) {
+  std::vector<std::string> limits;
+  for (const CropHeatFinding& finding : findings) {
+    const CropHeatLimit& limit = *finding.limit;
+    std::string words;
+    if (is_known(limit.day_f)) words = "days above " + text.temperature(celsius_from_fahrenheit(limit.day_f));
+    if (is_known(limit.night_f)) {
+      words += (words.empty() ? "" : " and ") + ("nights above " + text.temperature(celsius_from_fahrenheit(limit.night_f)));
+    }
+    if (std::find(limits.begin(), limits.end(), words) == limits.end()) limits.push_back(words);
+  }
+  std::string joined;
+  for (const std::string& limit : limits) joined += (joined.empty() ? "" : "; ") + limit;
+  return joined;
+}
+
 void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
+  const QuantityText text(view.garden.site.units);
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
-      for (const CropHeatFinding& finding : planting.heat) {
-        if (planting.in_seed_zone || finding.days_over.empty()) continue;
-        alerts.push_back({.kind = AlertKind::crop_heat,
-                          .bed = bed.bed,
-                          .sentence = fmt::format("{} in bed {}: heat for {} on {} of the days to come", planting.crop->name_en,
-                                                  view.garden.beds[bed.bed].id, label(finding.limit->harm),
-                                                  finding.days_over.size()),
-                          .evidence = std::string(finding.limit->source),
-                          .action = std::string(what_helps(finding.limit->harm))});
-      }
+      if (planting.in_seed_zone || planting.heat.empty()) continue;
+      alerts.push_back({.kind = AlertKind::crop_heat,
+                        .bed = bed.bed,
+                        .sentence = fmt::format("{} in bed {}: the forecast is hot enough for {}", planting.crop->name_en,
+                                                view.garden.beds[bed.bed].id, harms_of(planting.heat)),
+                        .evidence = "extension services name " + limits_of(text, planting.heat),
+                        .action = std::string(what_helps(planting.heat.front().limit->harm))});
     }
   }
 }

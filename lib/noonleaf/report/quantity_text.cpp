@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/missing.hpp"
 #include "noonleaf/units.hpp"
 
 namespace noonleaf {
@@ -28,14 +29,6 @@ std::string QuantityText::depth(double mm) const {
   return mm < 10 ? fmt::format("{:.1f} mm", without_minus_zero(mm)) : fmt::format("{:.0f} mm", mm);
 }
 
-std::string QuantityText::depth_pair(double mm, double of_mm) const {
-  if (is_missing(mm) || is_missing(of_mm)) return "unknown";
-  if (units_ == UnitSystem::us) {
-    return fmt::format("{:.2f} of {:.2f} in", without_minus_zero(inches_from_mm(mm)), inches_from_mm(of_mm));
-  }
-  return fmt::format("{:.0f} of {:.0f} mm", without_minus_zero(std::round(mm)), of_mm);
-}
-
 std::string QuantityText::volume(double litres) const {
   if (is_missing(litres)) return "unknown";
   return units_ == UnitSystem::us ? fmt::format("{:.0f} gal", gallons_from_litres(litres))
@@ -45,11 +38,6 @@ std::string QuantityText::volume(double litres) const {
 std::string QuantityText::temperature(double c) const {
   if (is_missing(c)) return "unknown";
   return units_ == UnitSystem::us ? fmt::format("{:.0f} °F", fahrenheit_from_celsius(c)) : fmt::format("{:.0f} °C", c);
-}
-
-std::string QuantityText::rate(double mm_h) const {
-  if (is_missing(mm_h)) return "unknown";
-  return units_ == UnitSystem::us ? fmt::format("{:.2f} in/h", inches_from_mm(mm_h)) : fmt::format("{:.0f} mm/h", mm_h);
 }
 
 std::string day_name(std::chrono::year_month_day date) {

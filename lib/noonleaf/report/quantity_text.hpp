@@ -14,10 +14,8 @@ class QuantityText {
   explicit QuantityText(UnitSystem units) : units_(units) {}
 
   std::string depth(double mm) const;                       ///< "14 mm", "0.55 in"
-  std::string depth_pair(double mm, double of_mm) const;    ///< "14 of 22 mm", "0.55 of 0.87 in"
   std::string volume(double litres) const;                  ///< "210 L", "55 gal"
   std::string temperature(double c) const;                  ///< "39 °C", "102 °F"
-  std::string rate(double mm_h) const;                      ///< "24 mm/h", "0.93 in/h"
 
  private:
   UnitSystem units_;

@@ -1,7 +1,7 @@
 #include "noonleaf/report/today_words.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <cctype>
 
 #include <fmt/format.h>
 
@@ -11,6 +11,8 @@
 namespace noonleaf {
 inline namespace v1 {
 namespace {
+
+using std::chrono::year_month_day;
 
 constexpr double overflow_worth_a_word_mm = 3.0;
 constexpr double hot_hose_c = 27.0;  // common practice, no source: a hose in the sun scalds on such a day
@@ -28,12 +30,20 @@ const PlantingToday* nearest_to_limit(const BedToday& bed) {
 }
 
 std::string used_words(const TodayView& view, const PlantingToday& planting) {
-  return fmt::format("has used {} it can spare", quantities(view).depth_pair(planting.dr_mm, planting.raw_mm));
+  return fmt::format("is down {} and can spare {}", quantities(view).depth(planting.dr_mm), quantities(view).depth(planting.raw_mm));
 }
 
-std::string chance_words(const BedToday& bed) {
-  return bed.next_chance ? "the next chance to water is " + day_name(*bed.next_chance)
-                         : std::string("nobody can water within a week");
+std::string when_words(const TodayView& view, year_month_day date) {
+  const auto days_ahead = std::chrono::sys_days(date) - std::chrono::sys_days(view.today.date);
+  if (days_ahead == std::chrono::days(0)) return "today";
+  return days_ahead == std::chrono::days(1) ? "tomorrow" : "on " + day_name(date);
+}
+
+std::string chance_words(const TodayView& view, const BedToday& bed) {
+  if (!bed.next_chance) return "nobody can water within a week";
+  std::string when = when_words(view, *bed.next_chance);
+  if (when.starts_with("on ")) when.erase(0, 3);
+  return "the next chance to water is " + when;
 }
 
 std::string lasts_words(const TodayView& view, const BedToday& bed) {
@@ -41,21 +51,21 @@ std::string lasts_words(const TodayView& view, const BedToday& bed) {
   if (planting == nullptr) return "Nothing grows here now.";
   const std::string used = crop_name(*planting) + " " + used_words(view, *planting);
   if (!planting->limit_day) return used + "; it lasts through the weather on hand without rain.";
-  return fmt::format("{}; without rain it reaches the limit on {}, and {}.", used, day_name(*planting->limit_day),
-                     chance_words(bed));
+  return fmt::format("{}; without rain it passes that {}, and {}.", used, when_words(view, *planting->limit_day),
+                     chance_words(view, bed));
 }
 
 std::string open_words(const TodayView& view, const BedToday& bed) {
   const PlantingToday& driver = bed.plantings[*bed.driver];
   switch (bed.reason) {
     case BedReason::seed_zone_dry:
-      return fmt::format("{} seed is not up yet: the top of the soil would dry out on {}.", crop_name(driver),
-                         day_name(driver.limit_day.value_or(view.today.date)));
+      return fmt::format("{} seed is not up yet: the top of the soil would dry out {}.", crop_name(driver),
+                         when_words(view, driver.limit_day.value_or(view.today.date)));
     case BedReason::beyond_limit:
       return fmt::format("{} {}: it is short of water already.", crop_name(driver), used_words(view, driver));
     default:
-      return fmt::format("{} {}, and would pass that limit on {}; {}.", crop_name(driver), used_words(view, driver),
-                         day_name(driver.limit_day.value_or(view.today.date)), chance_words(bed));
+      return fmt::format("{} {}; without water it passes that {}, and {}.", crop_name(driver), used_words(view, driver),
+                         when_words(view, driver.limit_day.value_or(view.today.date)), chance_words(view, bed));
   }
 }
 
@@ -124,9 +134,9 @@ std::vector<std::string> depletion_words(const TodayView& view, const BedToday& 
   std::vector<std::string> lines;
   for (const PlantingToday& planting : bed.plantings) {
     if (planting.in_seed_zone) {
-      lines.push_back(fmt::format("{} (seed): top of the soil is down {}",
-                                  crop_name(planting),
-                                  quantities(view).depth_pair(planting.top_layer_mm, planting.top_layer_limit_mm)));
+      lines.push_back(fmt::format("{} (seed): the top of the soil is down {} and can spare {}", crop_name(planting),
+                                  quantities(view).depth(planting.top_layer_mm),
+                                  quantities(view).depth(planting.top_layer_limit_mm)));
     } else {
       lines.push_back(fmt::format("{} ({}): {}", crop_name(planting), label(planting.stage), used_words(view, planting)));
     }
