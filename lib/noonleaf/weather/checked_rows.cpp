@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/stamp_resolver.hpp"
 #include "noonleaf/weather/unit_mixup.hpp"
 
 namespace noonleaf {
@@ -18,16 +19,36 @@ bool CheckedRows::next_block(std::vector<TableRow>& rows) {
   rows.clear();
   if (ended_) return false;
   ended_ = !source_->next_block(rows);
-  if (std::exchange(first_block_, false))
-    mixed_up_ = find_unit_mixups(rows, source_->step(), *source_, findings_);
+  if (std::exchange(first_block_, false)) {
+    look_at_first_block(rows);
+  } else {
+    convert_radiation(rows);
+  }
   for (TableRow& row : rows) {
-    if (mixed_up_.any())
-      for (std::size_t index = 0; index < row.values.size(); ++index)
-        if (mixed_up_.test(index)) row.values[index] = missing;
+    for (std::size_t index = 0; mixed_up_.any() && index < row.values.size(); ++index)
+      if (mixed_up_.test(index)) row.values[index] = missing;
     checks_.check(row.values, row.place);
   }
   if (ended_) checks_.finish();
   return !rows.empty() || !ended_;
+}
+
+void CheckedRows::look_at_first_block(std::vector<TableRow>& rows) {
+  if (source_->step() == WeatherStep::hour) {
+    length_ = period_length(rows, *source_);
+    source_->set_length(length_);
+  }
+  convert_radiation(rows);
+  mixed_up_ = find_unit_mixups(rows, source_->step(), *source_, findings_);
+}
+
+void CheckedRows::convert_radiation(std::vector<TableRow>& rows) const {
+  if (source_->step() != WeatherStep::hour) return;
+  const UnitConversion conversion = source_->conversion(WeatherQuantity::rs);
+  for (TableRow& row : rows) {
+    double& rs = row.values[static_cast<std::size_t>(WeatherQuantity::rs)];
+    rs = conversion.to_library(rs);
+  }
 }
 
 std::vector<std::string> CheckedRows::notes() const {

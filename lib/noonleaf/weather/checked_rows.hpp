@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -26,6 +27,9 @@ class CheckedRows {
   FindingList& findings() { return findings_; }
   const FindingList& findings() const { return findings_; }
 
+  /// The length of a row, known after the first block: a day, or what the stamps show.
+  std::chrono::seconds length() const { return length_; }
+
   /// Faults that refuse the file, found so far; taking empties the list.
   std::vector<Problem> take_problems() { return source_->take_problems(); }
 
@@ -37,7 +41,11 @@ class CheckedRows {
   std::unique_ptr<RowSource> source_;
   ValueChecks checks_;
   WeatherQuantities mixed_up_{};
+  std::chrono::seconds length_{86'400};
   bool first_block_ = true, ended_ = false;
+
+  void look_at_first_block(std::vector<TableRow>& rows);
+  void convert_radiation(std::vector<TableRow>& rows) const;
 };
 
 }  // namespace v1

@@ -40,6 +40,13 @@ StampMark CsvRows::stated_stamps(const WeatherOptions& options) const {
   throw Error(std::move(found));
 }
 
+// A mean in W/m2 is 0.0036 MJ/m2 per hour; a sum in MJ/m2 is one of the row's period.
+void CsvRows::set_length(std::chrono::seconds length) {
+  const bool mean = unit(WeatherQuantity::rs) == "W/m2";
+  hourly_radiation_ = mean ? UnitConversion{0.0, 0.0036, 1.0}
+                           : UnitConversion{0.0, 3600.0, static_cast<double>(length.count())};
+}
+
 Problem CsvRows::at(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
                     std::string fix) const {
   return table_.problem(place, quantity, std::move(message), std::move(fix));
@@ -50,6 +57,7 @@ Problem CsvRows::at_column(WeatherQuantity quantity, std::string message, std::s
 }
 
 UnitConversion CsvRows::conversion(WeatherQuantity quantity) const {
+  if (step() == WeatherStep::hour && quantity == WeatherQuantity::rs) return hourly_radiation_;
   const auto index = table_.plan().find(quantity);
   return index ? table_.plan().columns[*index].conversion : UnitConversion{};
 }

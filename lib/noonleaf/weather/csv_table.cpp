@@ -79,6 +79,9 @@ void CsvTable::choose_step() {
   } else {
     step_ = WeatherStep::hour;
   }
+  const auto radiation = plan_.find(WeatherQuantity::rs);
+  if (step_ == WeatherStep::hour && radiation)
+    plan_.columns[*radiation].conversion = {};  // needs the rows' length
 }
 
 void CsvTable::prepare_fast_columns() {

@@ -35,6 +35,9 @@ class RowSource : public ValueLocator {
   virtual StampMark stamps() const { return StampMark::period_begin; }
   /// Length of a row where the format fixes it.
   virtual std::optional<std::chrono::seconds> length() const { return std::nullopt; }
+  /// Told once the length of hourly rows is known, before values are converted: radiation per period depends
+  /// on it.
+  virtual void set_length(std::chrono::seconds /*length*/) {}
   /// When a forecast was made.
   virtual std::optional<std::chrono::sys_seconds> issued() const { return std::nullopt; }
 };
@@ -60,6 +63,7 @@ class CsvRows final : public RowSource {
   std::vector<Problem> take_problems() override { return table_.take_problems(); }
   ReadProgress progress() const override;
   StampMark stamps() const override { return stamps_; }
+  void set_length(std::chrono::seconds length) override;
 
   Problem at(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
              std::string fix) const override;
@@ -73,6 +77,7 @@ class CsvRows final : public RowSource {
   CsvTable table_;
   WeatherKind kind_;
   StampMark stamps_;
+  UnitConversion hourly_radiation_{};  // from what one row of an hourly table holds
 };
 
 }  // namespace v1

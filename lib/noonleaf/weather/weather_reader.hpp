@@ -48,7 +48,7 @@ class WeatherReader {
   /// Whether the rows are days or hours (shorter periods are brought to hours).
   WeatherStep step() const;
   /// The recognised format, as WeatherFile::format.
-  const std::string& format() const;
+  std::string format() const;
 
   /// The next days; empty at the end. Of an hourly file: its hours as days of the site's zone. The span is
   /// valid until the next call.
