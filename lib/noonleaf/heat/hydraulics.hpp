@@ -42,9 +42,9 @@ inline constexpr double calibration_soil_share = 2.0 / 3.0;
 ///           gentlest of Gardner's conductivities (K ~ 1/psi). That it is alike at field capacity on all
 ///           soils is ours: Table 22 too holds for all of them, and absolute conductivities from texture
 ///           would make every sand wilt
-/// Note      The depletion at which stress begins then runs from 0.1 above FAO-56's corrected p at 2 mm/d to
-/// 0.1
-///           below it at 8 mm/d; a constant resistance would be off by 0.3 on both sides (docs/heat.md).
+/// Note      The depletion at which stress begins is then 0.04 to 0.21 above FAO-56's corrected p at 2 mm/d
+/// and
+///           0.03 to 0.16 below it at 8 mm/d; one constant resistance errs by up to 0.5 (docs/heat.md).
 /// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5
 /// Missing   NaN if either is missing
 /// Throws    Error, naming the field, when outside the range or when the soil at p is as dry as the leaves
