@@ -9,6 +9,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "atmosphere/refusal.hpp"
+#include "heat/hot_day.hpp"
 
 using noonleaf::missing;
 using noonleaf::outdoor_wbgt;
@@ -125,6 +126,41 @@ BOOST_AUTO_TEST_CASE(finds_an_end_in_all_accepted_air) {
                                                   .cos_zenith = cosine});
             BOOST_TEST(std::isfinite(out.wbgt_c));
           }
+}
+
+BOOST_AUTO_TEST_CASE(a_day_by_hours) {
+  const noonleaf::WeatherHours hours = noonleaf::hours_of_day(hot_day()).hours;
+  const auto bulbs = noonleaf::outdoor_wbgt_by_hour(hours, hot_day().site);
+  for (std::size_t i = 0; i < 24; ++i) {
+    BOOST_TEST(std::isfinite(bulbs[i].wbgt_c));
+    if (hours[i].rs_mj_m2_h == 0) BOOST_TEST(bulbs[i].globe_c < hours[i].t_c);
+    if (hours[i].rs_mj_m2_h > 0.2) BOOST_TEST(bulbs[i].globe_c > hours[i].t_c);
+  }
+  // The one hour in full: 14:00 to 15:00 of 16 July at 30.27° N. The sun is 0.9 h past its noon, declination
+  // 21.4°: zenith 15° by spherical geometry.
+  const OutdoorWbgt alone = outdoor_wbgt(
+      {.t_c = hours[14].t_c,
+       .rh_pct = 100 * 2.4 / (0.6108 * std::exp(17.27 * hours[14].t_c / (hours[14].t_c + 237.3))),
+       .pressure_kpa = 99.5,
+       .u2_m_s = hours[14].u2_m_s,
+       .rs_w_m2 = hours[14].rs_mj_m2_h / 3600e-6,
+       .cos_zenith = cos_of(15),
+       .sun_distance_au = 1.016});
+  BOOST_CHECK_SMALL(bulbs[14].wbgt_c - alone.wbgt_c, 0.05);
+  BOOST_TEST(std::isnan(noonleaf::outdoor_wbgt_by_hour({}, hot_day().site)[14].wbgt_c));
+  BOOST_TEST(std::isnan(noonleaf::outdoor_wbgt_by_hour(hours, {})[14].wbgt_c));
+}
+
+BOOST_AUTO_TEST_CASE(limits_of_niosh) {
+  // Equations from memory, values arithmetic on them; printed tables round to whole degrees.
+  BOOST_CHECK_SMALL(noonleaf::alert_limit_wbgt_c(115) - 30.84, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::alert_limit_wbgt_c(180) - 28.10, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::alert_limit_wbgt_c(300) - 24.97, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::exposure_limit_wbgt_c(300) - 28.21, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::exposure_limit_wbgt_c(415) - 26.59, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::exposure_limit_wbgt_c(520) - 25.47, 0.005);
+  BOOST_CHECK_EXCEPTION(noonleaf::alert_limit_wbgt_c(50), noonleaf::Error, NamesField{"metabolic_w"});
+  BOOST_TEST(std::isnan(noonleaf::exposure_limit_wbgt_c(missing)));
 }
 
 BOOST_AUTO_TEST_CASE(missing_and_impossible) {

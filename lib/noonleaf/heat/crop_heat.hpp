@@ -59,9 +59,8 @@ struct CropHeatFinding {
 
 /// Thresholds of a crop that the days pass.
 ///
-/// Input     crop  id of the crop table; a crop without thresholds has no findings. Temperatures are compared
-/// as
-///           read, in °F unrounded; "above" means above
+/// Input     crop  id of the crop table; a crop without thresholds has no findings. Temperatures are
+///           compared as read, in °F unrounded; "above" means above
 /// Missing   A day with a missing extreme counts as not over
 std::vector<CropHeatFinding> crop_heat_findings(std::string_view crop, std::span<const HeatDay> days);
 

@@ -36,20 +36,17 @@ inline constexpr double calibration_soil_share = 2.0 / 3.0;
 /// Equation  supply = (psi soil - psi turgor loss) / R, R = Rplant + Rsoil (psi soil / psi 33)
 ///           R is fixed in closed form: on the calibration soil depleted to p TAW, a sine day of 12 hours
 ///           with 5 mm loses 10 % of its transpiration
-/// Source    Form: Gardner (1960), Soil Sci. 89:63-73, Cowan (1965), J. Appl. Ecol. 2:221-239. p: FAO-56
-/// (Allen
-///           et al. 1998), Table 22, defined at ETc = 5 mm/d. A soil part that grows with the tension is the
-///           gentlest of Gardner's conductivities (K ~ 1/psi). That it is alike at field capacity on all
-///           soils is ours: Table 22 too holds for all of them, and absolute conductivities from texture
-///           would make every sand wilt
-/// Note      The depletion at which stress begins then runs from 0.1 above FAO-56's corrected p at 2 mm/d to
-/// 0.1
-///           below it at 8 mm/d; a constant resistance would be off by 0.3 on both sides (docs/heat.md).
+/// Source    Form: Gardner (1960), Soil Sci. 89:63-73, Cowan (1965), J. Appl. Ecol. 2:221-239. p:
+///           FAO-56 (Allen et al. 1998), Table 22, defined at ETc = 5 mm/d. A soil part that grows with the
+///           tension is the gentlest of Gardner's conductivities (K ~ 1/psi). That it is alike at field
+///           capacity on all soils is ours: Table 22 too holds for all of them, and absolute conductivities
+///           from texture would make every sand wilt
+/// Note      The depletion at which stress begins is then 0.04 to 0.21 above FAO-56's corrected p at 2 mm/d,
+///           0.03 to 0.16 below it at 8 mm/d; one constant resistance errs by up to 0.5 (docs/heat.md).
 /// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5
 /// Missing   NaN if either is missing
-/// Throws    Error, naming the field, when outside the range or when the soil at p is as dry as the leaves
-/// can
-///           stand
+/// Throws    Error, naming the field, when outside the range or when the soil at p is as dry as the
+///           leaves can stand
 WaterPath water_path(const WaterPathCrop& crop);
 
 /// Flow at which the leaves just keep their turgor.
@@ -67,7 +64,8 @@ double supply_mm_h(const WaterPath& path, const RetentionCurve& soil, double dep
 /// Equation  psi leaf = psi soil - flow R
 /// Input     flow_mm_h [mm h⁻¹] 0 to 5; depletion_frac as supply_mm_h
 /// Result    [MPa]. Below the turgor loss it is what the leaf would need, not what it has: stomata close
-/// first Missing, Throws  as supply_mm_h
+///           first
+/// Missing, Throws  as supply_mm_h
 double leaf_potential_mpa(const WaterPath& path, const RetentionCurve& soil, double depletion_frac,
                           double flow_mm_h);
 

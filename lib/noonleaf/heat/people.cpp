@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/heat/hour_humidity.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -96,12 +96,8 @@ std::string_view effects(HeatCategory category) {
 PeopleDay people_day(const WeatherHours& hours) {
   PeopleDay day;
   for (std::size_t i = 0; i < hours.size(); ++i) {
-    const WeatherHour& hour = hours[i];
-    // Vapour pressure held over from the day may stand a little above saturation in the coldest hour.
-    const double rh_pct = std::min(100.0, 100 * hour.ea_kpa / saturation_vapour_pressure_kpa(hour.t_c));
-    const bool known = is_known(hour.t_c) && is_known(hour.ea_kpa);
-    day.heat_index_c[i] = known ? heat_index_c({.t_c = hour.t_c, .rh_pct = rh_pct}) : missing;
-    if (!known || day.heat_index_c[i] <= day.peak_c) continue;
+    day.heat_index_c[i] = heat_index_c({.t_c = hours[i].t_c, .rh_pct = relative_humidity_pct(hours[i])});
+    if (is_missing(day.heat_index_c[i]) || day.heat_index_c[i] <= day.peak_c) continue;
     day.peak_c = day.heat_index_c[i];
     day.peak_hour = static_cast<int>(i);
   }

@@ -25,12 +25,14 @@ struct ShadeAir {
 ///           plus [(RH - 85)/10] [(87 - T)/5] where RH > 85 % and T is 80 to 87
 /// Source    Rothfusz (1990), NWS Technical Attachment SR 90-23, after Steadman (1979); both adjustments and
 ///           the simple form: NOAA Weather Prediction Center, heat index equation page
-/// Valid     the source: regression error ±1.3 °F inside Steadman's table; not stated for index values past
-/// it Input     t_c [°C] -40 to 55; rh_pct [%] 0 to 100 (our guards) Result    [°C] Missing   NaN if either
-/// is missing Throws    Error, field "t_c" or "rh_pct", when outside the accepted range Note      The page
-/// says the simple form is "averaged with the temperature"; its factor 0.5 is that average.
-///           The printed chart follows the plain regression: at 80 to 86 °F and RH from 90 % the adjusted
-///           value is up to 2.3 °F above it.
+/// Valid     the source: regression error 1.3 °F inside Steadman's table; nothing stated beyond it
+/// Input     t_c [°C] -40 to 55; rh_pct [%] 0 to 100 (our guards)
+/// Result    [°C]
+/// Missing   NaN if either is missing
+/// Throws    Error, field "t_c" or "rh_pct", when outside the accepted range
+/// Note      The page says the simple form is "averaged with the temperature"; its factor 0.5 is that
+///           average. The printed chart follows the plain regression: at 80 to 86 °F and RH from 90 % the
+///           adjusted value is up to 2.3 °F above it.
 /// Example   heat_index_c({.t_c = 35.56, .rh_pct = 65}) = 49.4 (96 °F, 65 %: 121 °F)
 double heat_index_c(const ShadeAir& air);
 

@@ -5,8 +5,12 @@
 #include <numbers>
 #include <string>
 
+#include "noonleaf/atmosphere/pressure.hpp"
+#include "noonleaf/atmosphere/sun.hpp"
+#include "noonleaf/constants.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/heat/hour_humidity.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -160,6 +164,33 @@ OutdoorWbgt outdoor_wbgt(const OutdoorAir& air) {
   out.wbgt_c =
       wbgt_of_bulbs_c({.natural_wet_bulb_c = out.natural_wet_bulb_c, .globe_c = out.globe_c, .t_c = air.t_c});
   return out;
+}
+
+std::array<OutdoorWbgt, 24> outdoor_wbgt_by_hour(const WeatherHours& hours, const DaySite& site) {
+  const std::array<double, 24> ra = extraterrestrial_by_hour_mj_m2_h(site);
+  std::array<OutdoorWbgt, 24> out;
+  if (is_missing(ra[0]) || is_missing(site.location.elevation_m)) return out;
+  const double dr = inverse_relative_distance(day_of_year(site.date));
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    out[i] = outdoor_wbgt({.t_c = hours[i].t_c,
+                           .rh_pct = relative_humidity_pct(hours[i]),
+                           .pressure_kpa = atmospheric_pressure_kpa(site.location.elevation_m),
+                           .u2_m_s = hours[i].u2_m_s,
+                           .rs_w_m2 = hours[i].rs_mj_m2_h * 1e6 / 3600,
+                           .cos_zenith = ra[i] / (60 * solar_mj_m2_min * dr),
+                           .sun_distance_au = 1 / std::sqrt(dr)});
+  }
+  return out;
+}
+
+double alert_limit_wbgt_c(double metabolic_w) {
+  require_within("metabolic_w", metabolic_w, 100, 600, "W");
+  return 59.9 - 14.1 * std::log10(metabolic_w);
+}
+
+double exposure_limit_wbgt_c(double metabolic_w) {
+  require_within("metabolic_w", metabolic_w, 100, 600, "W");
+  return 56.7 - 11.5 * std::log10(metabolic_w);
 }
 
 double wbgt_of_bulbs_c(const Bulbs& bulbs) {

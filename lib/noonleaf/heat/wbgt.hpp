@@ -1,8 +1,8 @@
 #pragma once
 
-#include <optional>
-#include <string_view>
+#include <array>
 
+#include "noonleaf/heat/diurnal.hpp"
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
@@ -39,6 +39,32 @@ struct OutdoorWbgt {
 /// Throws    Error, naming the field, when outside the accepted range, or when a balance finds no end
 /// Note      An estimate from weather, not a reading. It is for open sun: under a tree the globe reads less.
 OutdoorWbgt outdoor_wbgt(const OutdoorAir& air);
+
+/// Outdoor wet-bulb globe temperature in the hours of a day.
+///
+/// Method    outdoor_wbgt with the hour's mean cosine of the zenith Ra / (60 Gsc dr), FAO-56 eq. 28, pressure
+///           from the elevation, FAO-56 eq. 7
+/// Result    24 hours by the wall clock
+/// Missing   NaN in hours with a missing value; in all if the site is missing
+/// Throws    Error as outdoor_wbgt and hours_of_day
+std::array<OutdoorWbgt, 24> outdoor_wbgt_by_hour(const WeatherHours& hours, const DaySite& site);
+
+/// Limit of the hourly mean WBGT for people not used to heat: NIOSH recommended alert limit.
+///
+/// Equation  RAL = 59.9 - 14.1 log10 M
+/// Source    NIOSH (2016), publication 2016-106; equation from memory
+/// Input     metabolic_w  M, heat that a person makes [W] 100 to 600: light work 180, moderate 300, heavy 415
+///           (ISO 7243 classes 1 to 3)
+/// Result    [°C]. For healthy adults at work; it says nothing about children
+/// Missing   NaN in, NaN out
+/// Throws    Error, field "metabolic_w", when outside the accepted range
+double alert_limit_wbgt_c(double metabolic_w);
+
+/// The same for people used to heat: NIOSH recommended exposure limit.
+///
+/// Equation  REL = 56.7 - 11.5 log10 M
+/// Source, Input, Result, Missing, Throws  as alert_limit_wbgt_c
+double exposure_limit_wbgt_c(double metabolic_w);
 
 /// Mixture of three bulbs that were read.
 ///

@@ -83,13 +83,15 @@ WiltHour pass_hour(const Plant& plant, const WiltPlanting& planting, WiltHour ho
   const double frac = hour.depletion_mm / planting.taw_mm;
   hour.supply_mm_h = supply_mm_h(plant.path, plant.soil, frac);
   hour.soil_potential_mpa = leaf_potential_mpa(plant.path, plant.soil, frac, 0);
-  const double flow = std::min(hour.demand_mm_h, hour.supply_mm_h);
-  hour.leaf_potential_mpa = leaf_potential_mpa(plant.path, plant.soil, frac, flow);
   hour.leaf_deficit_mm =
       hour.supply_mm_h > 0
           ? std::clamp(deficit_before_mm + hour.demand_mm_h - hour.supply_mm_h, 0.0, leaf_refill_mm)
           : leaf_refill_mm;
   hour.hangs = hour.leaf_deficit_mm > 0;
+  // Leaves that hang have no turgor, whatever flows; others meet the demand.
+  hour.leaf_potential_mpa = hour.hangs ? std::min(hour.soil_potential_mpa, plant.path.turgor_loss_mpa)
+                                       : leaf_potential_mpa(plant.path, plant.soil, frac,
+                                                            std::min(hour.demand_mm_h, hour.supply_mm_h));
   return hour;
 }
 

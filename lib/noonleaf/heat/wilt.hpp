@@ -62,7 +62,7 @@ struct WiltHour {
   double supply_mm_h = missing;   ///< flow at which leaves keep their turgor
   double depletion_mm = missing;  ///< Dr at the start of the hour
   double soil_potential_mpa = missing;
-  double leaf_potential_mpa = missing;  ///< stomata hold it at the turgor loss
+  double leaf_potential_mpa = missing;  ///< at the turgor loss while the leaves hang: stomata hold it there
   double leaf_deficit_mm = missing;     ///< at the end of the hour
   bool hangs = false;
 };
@@ -111,10 +111,8 @@ inline constexpr double leaf_refill_mm = 0.08;
 /// Monotone  More demand, more depletion, less TAW or more leaf deficit at dawn never give fewer hours of
 ///           droop or a milder verdict
 /// Input     p_frac 0.1 to 0.8; turgor_loss_mpa -4 to -0.5; sunlit_factor 1 to 2; taw_mm above 0 to 1000;
-/// raw_mm 0 to taw_mm; dr_mm
-/// 0
-///           up to where the soil would hold no water; root_depth_m 0 to 5; days_since_transplant 0 up;
-///           demand_mm_h 0 to 5 each (demand.hpp)
+///           raw_mm 0 to taw_mm; dr_mm 0 up to where the soil would hold no water; root_depth_m 0 to 5;
+///           days_since_transplant 0 up; demand_mm_h 0 to 5 each (demand.hpp)
 /// Missing   Any missing but days_since_transplant, root_depth_m and theta_s: verdict and advice unknown. A
 ///           missing root depth is taken as deep
 /// Throws    Error, naming the field, when outside the accepted range
