@@ -142,6 +142,34 @@ BOOST_AUTO_TEST_CASE(drier_soil_never_droops_less) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(a_smaller_root_zone_never_droops_less) {
+  for (const double dr_mm : {0.0, 10.0, 25.0, 38.0})
+    for (const double total_mm : {3.0, 6.0, 9.0}) {
+      WiltDay last = tomato_day(dr_mm, total_mm);
+      for (double taw_mm = 98; taw_mm >= 40; taw_mm -= 2) {
+        WiltPlanting planting = tomato(dr_mm);
+        planting.taw_mm = taw_mm;
+        planting.raw_mm = 0.4 * taw_mm;
+        const WiltDay next = through_day(planting, hot_day(), total_mm);
+        check_no_milder(next, last);
+        last = next;
+      }
+    }
+}
+
+BOOST_AUTO_TEST_CASE(leaves_that_lack_more_at_dawn_never_droop_less) {
+  for (const double dr_mm : {20.0, 60.0, 85.0, 88.0, 90.0}) {
+    WiltDay last = tomato_day(dr_mm, 6);
+    for (double deficit_mm = 0.01; deficit_mm <= noonleaf::leaf_refill_mm; deficit_mm += 0.01) {
+      WiltPlanting planting = tomato(dr_mm);
+      planting.leaf_deficit_mm = deficit_mm;
+      const WiltDay next = through_day(planting, hot_day(), 6);
+      check_no_milder(next, last);
+      last = next;
+    }
+  }
+}
+
 BOOST_AUTO_TEST_CASE(bigger_leaf_area_never_droops_less) {
   for (const double dr_mm : {0.0, 25.0, 38.0, 60.0, 90.0}) {
     WiltDay last = tomato_day(dr_mm, 0.25);

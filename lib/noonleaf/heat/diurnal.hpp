@@ -61,8 +61,7 @@ struct DiurnalDay {
 ///           evening's fall above the minimum and jumps at dawn; the form above ends at the minimum.
 ///           Radiation: FAO-56 eq. 28 for the shape. Wind: day to night ratio 2 of Doorenbos & Pruitt (1977,
 ///           FAO-24; quoted in FAO-56 ch. 3, from memory); the half sine is ours
-/// Kept      Highest hour = Tmax, lowest = Tmin (the sampled hours are stretched, by 3 % of the range at
-/// most),
+/// Kept      Highest hour = Tmax, lowest = Tmin (sampled hours are stretched, by 3 % of the range at most),
 ///           sum of radiation, mean of vapour pressure, mean of wind; each to 1e-12 of its size
 /// Input     t_max_c, t_min_c -60 to 60 °C, in order; ea_kpa 0 to 10; rs_mj_m2_d 0 to 60; u2_m_s 0 to 60;
 ///           latitude -66 to 66 (beyond it a day may have no night, and the shape no meaning); offset
