@@ -1,6 +1,7 @@
 #include "noonleaf/plan/planting_wilt.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/garden/zone.hpp"
@@ -18,6 +19,7 @@ using std::chrono::year_month_day;
 
 constexpr std::chrono::hours dawn_look_until{9};
 constexpr int days_carried = 2;
+constexpr double highest_latitude_deg = 66.0;  // beyond it a day may have no night, and hours_of_day no meaning
 
 DaySite site_on(const Site& site, year_month_day date) {
   return {.date = date, .location = site.location, .utc_offset_h = utc_offset_h(site.zone, date)};
@@ -37,6 +39,7 @@ WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, co
   WiltPlanting planting;
   planting.p_frac = day.growth.p_frac;
   planting.turgor_loss_mpa = turgor_loss(crop.group).mpa;
+  planting.sunlit_factor = turgor_loss(crop.group).sunlit_factor;
   planting.taw_mm = day.taw_mm;
   planting.raw_mm = day.raw_mm;
   planting.dr_mm = std::min(day.dr_wet_mm, day.taw_mm);  // what evaporation takes beyond TAW is below the roots' reach
@@ -60,7 +63,7 @@ WeatherHours hours_over(const Site& site, const Sky& sky, year_month_day date) {
   const SkyDay* day = sky.find(sys_days(date));
   const SkyDay* before = sky.find(sys_days(date) - days(1));
   const SkyDay* after = sky.find(sys_days(date) + days(1));
-  if (day == nullptr) return {};
+  if (day == nullptr || std::abs(site.location.latitude_deg) > highest_latitude_deg) return {};
   DailyShape shape;
   shape.site = site_on(site, date);
   shape.t_max_c = day->estimate.t_max_c;
@@ -76,7 +79,8 @@ WeatherHours hours_over(const Site& site, const Sky& sky, year_month_day date) {
 WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky,
                          year_month_day date) {
   WiltDay result;
-  if (find_crop(place.planting.crop).basis == CropBasis::bare_soil) return result;
+  const bool too_far_north = std::abs(place.garden.site.location.latitude_deg) > highest_latitude_deg;
+  if (too_far_north || find_crop(place.planting.crop).basis == CropBasis::bare_soil) return result;
   double leaf_deficit_mm = 0;
   const auto follow = [&](const BalanceDetail& day) {
     const WeatherHours hours = hours_over(place.garden.site, sky, day.date);
