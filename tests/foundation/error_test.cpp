@@ -32,11 +32,10 @@ BOOST_AUTO_TEST_CASE(caret_counts_characters_not_bytes) {
 }
 
 BOOST_AUTO_TEST_CASE(a_long_line_is_cut_around_the_caret) {
-  const Problem problem{.line = 1,
-                        .column = 5001,
-                        .text = "here",
-                        .message = "m",
-                        .excerpt = std::string(5000, 'a') + "here" + std::string(5000, 'b')};
+  Problem problem{.line = 1, .column = 5001, .text = "here", .message = "m"};
+  problem.excerpt.assign(5000, 'a');
+  problem.excerpt += "here";
+  problem.excerpt.append(5000, 'b');
   const std::string text = noonleaf::describe(problem);
   BOOST_TEST(text.size() < 400U);
   BOOST_TEST(text.find("here") != std::string::npos);
