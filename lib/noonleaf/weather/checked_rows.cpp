@@ -16,8 +16,10 @@ CheckedRows::CheckedRows(const std::filesystem::path& file, std::string shown_na
       checks_(source_->step(), *source_, findings_) {}
 
 bool CheckedRows::next_block(std::vector<TableRow>& rows) {
-  rows.clear();
-  if (ended_) return false;
+  if (ended_) {
+    rows.clear();
+    return false;
+  }
   ended_ = !source_->next_block(rows);
   if (std::exchange(first_block_, false)) {
     look_at_first_block(rows);

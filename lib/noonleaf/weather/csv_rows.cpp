@@ -11,10 +11,10 @@ CsvRows::CsvRows(const std::filesystem::path& file, std::string shown_name, cons
       stamps_(stated_stamps(options)) {}
 
 bool CsvRows::next_block(std::vector<TableRow>& rows) {
+  rows.resize(rows_in_block);  // rows of the block before are overwritten in place
   for (std::size_t count = 0; count < rows_in_block; ++count) {
-    TableRow& row = rows.emplace_back();
-    if (table_.next(row)) continue;
-    rows.pop_back();
+    if (table_.next(rows[count])) continue;
+    rows.resize(count);
     return false;
   }
   return true;
@@ -54,6 +54,13 @@ Problem CsvRows::at(RowPlace place, std::optional<WeatherQuantity> quantity, std
 
 Problem CsvRows::at_column(WeatherQuantity quantity, std::string message, std::string fix) const {
   return table_.column_problem(quantity, std::move(message), std::move(fix));
+}
+
+WeatherQuantities CsvRows::quantities() const {
+  WeatherQuantities quantities;
+  for (const PlannedColumn& column : table_.plan().columns)
+    if (column.role == ColumnRole::value) quantities.set(static_cast<std::size_t>(column.quantity));
+  return quantities;
 }
 
 UnitConversion CsvRows::conversion(WeatherQuantity quantity) const {

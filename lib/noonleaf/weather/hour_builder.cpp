@@ -25,6 +25,13 @@ bool is_sum(std::size_t index) {
 // Rain falls or does not; it is never drawn between two hours.
 bool may_interpolate(std::size_t index) { return static_cast<Q>(index) != Q::rain; }
 
+WeatherQuantities known_of(const WeatherValues& values) {
+  unsigned long known = 0;
+  for (std::size_t index = 0; index < values.size(); ++index)
+    known |= static_cast<unsigned long>(is_known(values[index])) << index;
+  return WeatherQuantities(known);
+}
+
 HourlyWeather hourly_weather(std::int64_t begin_s, std::int64_t length_s, const WeatherValues& v,
                              WeatherQuantities interpolated) {
   HourlyWeather hour;
@@ -123,8 +130,9 @@ void HourBuilder::take_period(std::int64_t begin_s, const WeatherValues& values,
       held_.push_back(empty);
     }
   }
-  held_.push_back({begin_s, values, partly});
-  fill_before_last(place);
+  held_.push_back({begin_s, values, known_of(values), partly});
+  if (held_.size() > 1 && (held_.back().known & ~held_[held_.size() - 2].known).any())
+    fill_before_last(place);
   release(longest_gap_ + 1, hours);
 }
 
@@ -144,6 +152,7 @@ void HourBuilder::fill_before_last(RowPlace place) {
       Held& filled = held_[before - 1 + step];
       filled.values[index] =
           from + (to - from) * static_cast<double>(step) / static_cast<double>(lacking + 1);
+      filled.known.set(index);
       filled.interpolated.set(index);
     }
     names += (names.empty() ? "" : ", ") + std::string(canonical_name(static_cast<Q>(index)));

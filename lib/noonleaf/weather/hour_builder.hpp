@@ -40,7 +40,7 @@ class HourBuilder {
   struct Held {
     std::int64_t begin_s = 0;
     WeatherValues values{};
-    WeatherQuantities interpolated{};
+    WeatherQuantities known{}, interpolated{};
   };
 
   void add_to_hour(const TableRow& row, std::vector<HourlyWeather>& hours);

@@ -21,8 +21,8 @@ inline namespace v1 {
 /// flags. Also says where a value stands in the file.
 class RowSource : public ValueLocator {
  public:
-  /// Appends the next rows; false when there are no more. Rows of a day begin at its local midnight; rows of
-  /// an hour carry an offset or are in the site's zone.
+  /// Replaces `rows` by the next; false when no more follow them. Rows of a day begin at its local midnight;
+  /// rows of an hour carry an offset or are in the site's zone.
   virtual bool next_block(std::vector<TableRow>& rows) = 0;
 
   virtual std::string format() const = 0;
@@ -68,6 +68,7 @@ class CsvRows final : public RowSource {
   Problem at(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
              std::string fix) const override;
   Problem at_column(WeatherQuantity quantity, std::string message, std::string fix) const override;
+  WeatherQuantities quantities() const override;
   UnitConversion conversion(WeatherQuantity quantity) const override;
   std::string unit(WeatherQuantity quantity) const override;
 

@@ -1,5 +1,7 @@
 #include "noonleaf/weather/sequence_checks.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 
@@ -23,8 +25,7 @@ constexpr std::array<std::size_t, weather_quantity_count> stuck_hours{0,  0,  24
                                                                       24, 24, 6,  0, 24, 6};
 
 // Values that may well repeat: calm of the sun, no rain, saturated air.
-bool may_repeat(std::size_t index, double value) {
-  const Q quantity = static_cast<Q>(index);
+bool may_repeat(Q quantity, double value) {
   const bool humidity = quantity == Q::rh_max || quantity == Q::rh_min || quantity == Q::rh_mean;
   return ((quantity == Q::rs || quantity == Q::rain) && value <= 0.0) || (humidity && value >= 98.0);
 }
@@ -45,28 +46,51 @@ std::string counted(std::int64_t count, bool day) {
 }  // namespace
 
 SequenceChecks::SequenceChecks(std::int64_t period_s, const ValueLocator& locator, FindingList& findings)
-    : period_s_(period_s), locator_(locator), findings_(findings) {}
+    : period_s_(period_s), locator_(locator), findings_(findings) {
+  for (std::size_t index = 0; index < weather_quantity_count; ++index) {
+    const auto quantity = static_cast<Q>(index);
+    if (!locator.quantities().test(index)) continue;
+    if ((is_day() ? stuck_days : stuck_hours)[index] > 0) runs_.push_back({.quantity = quantity});
+    if (quantity == Q::t_max || quantity == Q::t_min || quantity == Q::t_mean)
+      recent_.push_back({.quantity = quantity});
+  }
+}
 
 void SequenceChecks::push(std::int64_t begin_s, const WeatherValues& values, RowPlace place) {
-  const Row row{begin_s, values, place};
-  if (in_sequence_ > 0 && begin_s <= last_.begin_s) {
-    if (backwards_++ == 0) first_backwards_ = place;
+  if (in_sequence_ > 0 && begin_s != last_s_ + period_s_) {
+    if (begin_s <= last_s_ && backwards_++ == 0) first_backwards_ = place;
+    if (begin_s > last_s_ + period_s_) note_gap(begin_s, place);
+    break_sequence();
   }
-  const bool follows = in_sequence_ > 0 && begin_s == last_.begin_s + period_s_;
-  if (in_sequence_ > 0 && begin_s > last_.begin_s + period_s_) note_gap(begin_s, place);
-  if (follows && in_sequence_ > 1) note_spikes(row);
-  if (!follows) {
-    for (std::size_t index = 0; index < runs_.size(); ++index) end_run(index);
-    in_sequence_ = 0;
+  for (Recent& recent : recent_) {
+    const double value = values[slot(recent.quantity)];
+    if (in_sequence_ > 1) note_spike(recent, value);
+    recent.before = recent.last;
+    recent.last = value;
   }
-  extend_runs(row);
-  before_ = last_;
-  last_ = row;
+  for (Run& run : runs_) {
+    const double value = values[slot(run.quantity)];
+    if (value == run.value && run.length > 0) {
+      ++run.length;
+      continue;
+    }
+    if (run.length > 1) end_run(run);
+    run.value = value;
+    run.length = is_known(value) ? 1 : 0;
+    run.first = place;
+  }
+  last_s_ = begin_s;
+  last_place_ = place;
   ++in_sequence_;
 }
 
+void SequenceChecks::break_sequence() {
+  for (Run& run : runs_) end_run(run);
+  in_sequence_ = 0;
+}
+
 void SequenceChecks::finish() {
-  for (std::size_t index = 0; index < runs_.size(); ++index) end_run(index);
+  break_sequence();
   if (backwards_ == 0) return;
   findings_.doubt("out_of_order", [&] {
     std::string rows =
@@ -78,8 +102,8 @@ void SequenceChecks::finish() {
 
 void SequenceChecks::note_gap(std::int64_t begin_s, RowPlace place) {
   findings_.doubt("gap", [&] {
-    const std::int64_t count = (begin_s - last_.begin_s) / period_s_ - 1;
-    const std::string first = time_text(last_.begin_s + period_s_, is_day());
+    const std::int64_t count = (begin_s - last_s_) / period_s_ - 1;
+    const std::string first = time_text(last_s_ + period_s_, is_day());
     const std::string end = time_text(begin_s - period_s_, is_day());
     return locator_.at(place, std::nullopt,
                        counted(count, is_day()) +
@@ -89,45 +113,29 @@ void SequenceChecks::note_gap(std::int64_t begin_s, RowPlace place) {
   });
 }
 
-// The row before `after` against both its neighbours.
-void SequenceChecks::note_spikes(const Row& after) {
+// The last row against its neighbours on both sides.
+void SequenceChecks::note_spike(const Recent& recent, double after) {
   const double limit = is_day() ? day_spike_c : hour_spike_c;
-  for (const Q quantity : {Q::t_max, Q::t_min, Q::t_mean}) {
-    const double value = last_.values[slot(quantity)];
-    const double up = value - before_.values[slot(quantity)], down = value - after.values[slot(quantity)];
-    if (!(std::abs(up) > limit) || !(std::abs(down) > limit) || (up > 0) != (down > 0)) continue;
-    findings_.doubt("spike", [&] {
-      const std::string step = number_text(std::round(std::min(std::abs(up), std::abs(down)) * 10) / 10);
-      return locator_.at(last_.place, quantity,
-                         "off the rows before and after by " + step + " °C or more; used",
-                         "correct the cell if it is a slip, or leave it empty");
-    });
-  }
+  const double up = recent.last - recent.before, down = recent.last - after;
+  if (!(std::abs(up) > limit) || !(std::abs(down) > limit) || (up > 0) != (down > 0)) return;
+  findings_.doubt("spike", [&] {
+    const std::string step = number_text(std::round(std::min(std::abs(up), std::abs(down)) * 10) / 10);
+    return locator_.at(last_place_, recent.quantity,
+                       "off the rows before and after by " + step + " °C or more; used",
+                       "correct the cell if it is a slip, or leave it empty");
+  });
 }
 
-void SequenceChecks::extend_runs(const Row& row) {
-  for (std::size_t index = 0; index < runs_.size(); ++index) {
-    Run& run = runs_[index];
-    const double value = row.values[index];
-    if (run.length > 0 && value == run.value) {
-      ++run.length;
-      continue;
-    }
-    if (run.length > 1) end_run(index);
-    run = {value, is_known(value) ? std::size_t{1} : std::size_t{0}, row.place};
-  }
-}
-
-void SequenceChecks::end_run(std::size_t index) {
-  Run run = runs_[index];
-  runs_[index].length = 0;
-  const std::size_t limit = is_day() ? stuck_days[index] : stuck_hours[index];
-  if (limit == 0 || run.length < limit || may_repeat(index, run.value)) return;
+void SequenceChecks::end_run(Run& run) {
+  const std::size_t length = run.length;
+  run.length = 0;
+  const std::size_t limit = (is_day() ? stuck_days : stuck_hours)[slot(run.quantity)];
+  if (length < limit || may_repeat(run.quantity, run.value)) return;
   findings_.doubt("stuck", [&] {
-    return locator_.at(run.first, static_cast<Q>(index),
-                       "the same value in " + counted(static_cast<std::int64_t>(run.length), is_day()) +
-                           " from here on; used",
-                       "look whether the sensor is stuck; empty the cells if so");
+    return locator_.at(
+        run.first, run.quantity,
+        "the same value in " + counted(static_cast<std::int64_t>(length), is_day()) + " from here on; used",
+        "look whether the sensor is stuck; empty the cells if so");
   });
 }
 

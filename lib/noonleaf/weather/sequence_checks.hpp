@@ -1,7 +1,8 @@
 #pragma once
 
-#include <array>
+#include <cstddef>
 #include <cstdint>
+#include <vector>
 
 #include "noonleaf/weather/csv_table.hpp"
 #include "noonleaf/weather/finding_list.hpp"
@@ -14,7 +15,7 @@ inline namespace v1 {
 /// memory: the last rows and one run per quantity.
 class SequenceChecks {
  public:
-  /// `period_s` is the length of a row, 86400 for days.
+  /// `period_s` is the length of a row, 86400 for days; only the quantities that `locator` has are looked at.
   SequenceChecks(std::int64_t period_s, const ValueLocator& locator, FindingList& findings);
 
   /// The next row; `begin_s` is its begin in seconds since 1970, a whole number of periods after its
@@ -24,28 +25,31 @@ class SequenceChecks {
 
  private:
   struct Run {
+    WeatherQuantity quantity = WeatherQuantity::t_max;
     double value = 0.0;
     std::size_t length = 0;
     RowPlace first{};
   };
-  struct Row {
-    std::int64_t begin_s = 0;
-    WeatherValues values{};
-    RowPlace place{};
+  // The temperatures of the two rows before the next.
+  struct Recent {
+    WeatherQuantity quantity = WeatherQuantity::t_max;
+    double before = 0.0, last = 0.0;
   };
 
   bool is_day() const { return period_s_ == 86'400; }
   void note_gap(std::int64_t begin_s, RowPlace place);
-  void note_spikes(const Row& after);
-  void extend_runs(const Row& row);
-  void end_run(std::size_t slot);
+  void note_spike(const Recent& recent, double after);
+  void break_sequence();
+  void end_run(Run& run);
 
   std::int64_t period_s_;
   const ValueLocator& locator_;
   FindingList& findings_;
-  Row before_{}, last_{};        // the two rows before the next
-  std::size_t in_sequence_ = 0;  // how many of them follow each other without gap
-  std::array<Run, weather_quantity_count> runs_{};
+  std::int64_t last_s_ = 0;
+  RowPlace last_place_{};
+  std::size_t in_sequence_ = 0;  // rows that follow each other without gap
+  std::vector<Run> runs_;        // one per quantity that the file has
+  std::vector<Recent> recent_;
   std::size_t backwards_ = 0;
   RowPlace first_backwards_{};
 };

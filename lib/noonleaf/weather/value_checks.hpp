@@ -21,6 +21,8 @@ class ValueLocator {
                      std::string fix) const = 0;
   /// A problem of a whole column, at its header.
   virtual Problem at_column(WeatherQuantity quantity, std::string message, std::string fix) const = 0;
+  /// The quantities that the file has.
+  virtual WeatherQuantities quantities() const = 0;
   /// The unit in which the file has a quantity, and its conversion.
   virtual UnitConversion conversion(WeatherQuantity quantity) const = 0;
   virtual std::string unit(WeatherQuantity quantity) const = 0;

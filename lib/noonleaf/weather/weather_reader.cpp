@@ -81,19 +81,25 @@ class WeatherReader::Source {
     return more;
   }
 
-  // Calls `use` with each row whose successor is known to be another day or hour.
+  // Calls `use` with each row whose successor is known to be another day or hour; the last of the block
+  // waits.
   template <class Use>
   void settle(const Use& use) {
-    for (const TableRow& row : block_) {
-      if (waiting_ && waiting_->stamp.seconds == row.stamp.seconds) {
-        settle_duplicate(*waiting_, row, rows(), checked_.findings());
+    TableRow* pending = waiting_ ? &*waiting_ : nullptr;
+    for (TableRow& row : block_) {
+      if (pending != nullptr && pending->stamp.seconds == row.stamp.seconds) {
+        settle_duplicate(*pending, row, rows(), checked_.findings());
         continue;
       }
-      if (waiting_) use(*waiting_);
-      waiting_ = row;
+      if (pending != nullptr) use(*pending);
+      pending = &row;
     }
-    if (ended_ && waiting_) use(*waiting_);
-    if (ended_) waiting_.reset();
+    if (ended_ && pending != nullptr) use(*pending);
+    if (ended_ || pending == nullptr) {
+      waiting_.reset();
+    } else if (!waiting_ || pending != &*waiting_) {
+      waiting_ = *pending;
+    }
   }
 
   void take_days() {
