@@ -1,5 +1,7 @@
 #pragma once
 
+#include <bit>
+#include <cstdint>
 #include <string_view>
 
 #include "noonleaf/guard.hpp"
@@ -27,6 +29,18 @@ inline constexpr Range radiation_mj_m2_d{0, 60};
 inline constexpr Range radiation_mj_m2_h{0, 6};
 inline constexpr Range soil_heat_mj_m2_d{-30, 30};
 inline constexpr Range relative_humidity_pct{0, 100};
+
+/// Bits whose sign is set where a value is outside a range, for loops that must stay free of comparisons:
+/// many of those keep a compiler from good vector code. A NaN or a -0.0 may set it too, so a marked block
+/// needs a second look with is_outside.
+[[gnu::always_inline]] inline std::uint64_t outside_bits(double value, Range range) {
+  const double above_low = range.low == 0.0 ? value : value - range.low;
+  return std::bit_cast<std::uint64_t>(above_low) | std::bit_cast<std::uint64_t>(range.high - value);
+}
+
+[[gnu::always_inline]] inline bool sign_of(std::uint64_t bits) { return (bits >> 63) != 0; }
+
+inline bool is_outside(double value, Range range) { return value < range.low || value > range.high; }
 
 }  // namespace accepted
 

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cstddef>
-#include <cstdint>
 
 #include "noonleaf/atmosphere/column.hpp"
 
@@ -36,17 +34,6 @@ inline void deliver(const MutableColumn& column, std::size_t first, std::size_t 
     return;
   }
   for (std::size_t i = 0; i < count; ++i) start[static_cast<std::ptrdiff_t>(i) * column.stride] = block[i];
-}
-
-/// The rows of a block that its kernel marked with 1, added to the list of the batch. Kernels mark in
-/// doubles, since SSE2 has no 64-bit comparison to count with.
-inline void list_bad_rows(const BlockBuffer& outside, std::size_t count, std::size_t first_row,
-                          BadRows& bad_rows) {
-  std::uint64_t any = 0;
-  for (std::size_t i = 0; i < count; ++i) any |= std::bit_cast<std::uint64_t>(outside[i]);
-  for (std::size_t i = 0; any != 0 && i < count; ++i) {
-    if (outside[i] != 0.0) bad_rows.push_back(first_row + i);
-  }
 }
 
 }  // namespace v1

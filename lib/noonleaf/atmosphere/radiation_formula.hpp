@@ -10,9 +10,9 @@ namespace formula {
 /// Rs/Rso with its upper limit (FAO-56 eq. 39). Where the sun stays down both are 0 and the stand-in is
 /// given. Written so that a missing value stays missing.
 [[gnu::always_inline]] inline double relative_sun(double rs, double rso, double without_sun) {
-  const double measured = rs / rso;  // before the choice, so that a loop over it stays free of branches
-  const double ratio = rso == 0.0 ? without_sun : measured;
-  return ratio > 1.0 ? 1.0 : ratio;
+  const double measured = rs / rso;  // before the choices, so that a loop over it stays free of branches
+  const double limited = measured > 1.0 ? 1.0 : measured;
+  return rso == 0.0 ? without_sun : limited;
 }
 
 /// Cloudiness factor. FAO-56 eq. 39, last bracket.

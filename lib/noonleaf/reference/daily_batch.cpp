@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "noonleaf/atmosphere/batch_block.hpp"
+#include "noonleaf/atmosphere/pressure_formula.hpp"
 #include "noonleaf/reference/daily_kernel.hpp"
 #include "noonleaf/reference/surface.hpp"
 
@@ -62,8 +63,7 @@ ConstColumn column_or(const ConstColumn& column, const double& value) {
 
 /// The memory of a batch: one block of each column.
 struct Workspace {
-  BlockBuffer t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s, pressure_kpa, g_mj_m2_d, ra_mj_m2_d, et0_mm_d,
-      outside;
+  BlockBuffer t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s, pressure_kpa, g_mj_m2_d, ra_mj_m2_d, et0_mm_d;
 };
 
 /// Reads a column block by block. One value repeated is written out once for all blocks.
@@ -81,6 +81,49 @@ class BlockReader {
   BlockBuffer& buffer_;
 };
 
+/// The columns of a batch, block by block.
+class BlockSource {
+ public:
+  BlockSource(const DailySite& site, const DailyColumns& columns, formula::SurfaceCoefficients surface,
+              Workspace& work)
+      : site_(site),
+        day_(columns.day),
+        surface_(surface),
+        work_(work),
+        t_max_(column_or(columns.t_max_c, missing_), work.t_max_c),
+        t_min_(column_or(columns.t_min_c, missing_), work.t_min_c),
+        ea_(column_or(columns.ea_kpa, missing_), work.ea_kpa),
+        rs_(column_or(columns.rs_mj_m2_d, missing_), work.rs_mj_m2_d),
+        u2_(column_or(columns.u2_m_s, missing_), work.u2_m_s),
+        pressure_(column_or(columns.pressure_kpa, site.pressure_kpa), work.pressure_kpa),
+        g_(column_or(columns.g_mj_m2_d, no_heat_), work.g_mj_m2_d),
+        extra_(columns.pressure_kpa.data != nullptr || columns.g_mj_m2_d.data != nullptr) {}
+
+  kernel::DailyBlock read(std::size_t first, std::size_t rows) {
+    return {.t_max_c = t_max_.read(first, rows),
+            .t_min_c = t_min_.read(first, rows),
+            .ea_kpa = ea_.read(first, rows),
+            .rs_mj_m2_d = rs_.read(first, rows),
+            .u2_m_s = u2_.read(first, rows),
+            .ra_mj_m2_d = radiation_of(site_, day_, first, rows, year_, work_.ra_mj_m2_d),
+            .pressure_kpa = extra_ ? pressure_.read(first, rows) : nullptr,
+            .g_mj_m2_d = extra_ ? g_.read(first, rows) : nullptr,
+            .gamma_kpa_c = formula::psychrometric_constant_kpa_c(site_.pressure_kpa),
+            .elevation_m = site_.elevation_m,
+            .surface = surface_};
+  }
+
+ private:
+  static constexpr double missing_ = missing, no_heat_ = 0.0;
+  const DailySite& site_;
+  DayAxis day_;
+  formula::SurfaceCoefficients surface_;
+  Workspace& work_;
+  YearOfDay year_;
+  BlockReader t_max_, t_min_, ea_, rs_, u2_, pressure_, g_;
+  bool extra_;
+};
+
 struct Method {
   Equation equation;
   formula::SurfaceCoefficients surface;
@@ -89,27 +132,16 @@ struct Method {
 void run(const DailySite& site, const DailyColumns& in, std::size_t count, const MutableColumn& result,
          const Method& method, std::size_t row_offset, BadRows& bad_rows) {
   Workspace work;
-  const double absent = missing, no_heat = 0.0;
-  BlockReader t_max(column_or(in.t_max_c, absent), work.t_max_c),
-      t_min(column_or(in.t_min_c, absent), work.t_min_c);
-  BlockReader ea(column_or(in.ea_kpa, absent), work.ea_kpa),
-      rs(column_or(in.rs_mj_m2_d, absent), work.rs_mj_m2_d);
-  BlockReader u2(column_or(in.u2_m_s, absent), work.u2_m_s);
-  BlockReader pressure(column_or(in.pressure_kpa, site.pressure_kpa), work.pressure_kpa);
-  BlockReader g(column_or(in.g_mj_m2_d, no_heat), work.g_mj_m2_d);
-  YearOfDay year;
+  BlockSource source(site, in, method.surface, work);
   for (std::size_t first = 0; first < count; first += block_rows) {
     const std::size_t rows = std::min(block_rows, count - first);
-    const kernel::DailyBlock block{
-        t_max.read(first, rows), t_min.read(first, rows),
-        ea.read(first, rows),    rs.read(first, rows),
-        u2.read(first, rows),    pressure.read(first, rows),
-        g.read(first, rows),     radiation_of(site, in.day, first, rows, year, work.ra_mj_m2_d),
-        site.elevation_m,        method.surface};
-    const auto work_out =
-        method.equation == Equation::asce ? kernel::daily_et0_asce : kernel::daily_et0_fao56;
-    work_out(block, rows, work.et0_mm_d.data(), work.outside.data());
-    list_bad_rows(work.outside, rows, row_offset + first, bad_rows);
+    const kernel::DailyBlock block = source.read(first, rows);
+    const bool suspect = kernel::daily_et0(method.equation, block, rows, work.et0_mm_d.data());
+    for (std::size_t i = 0; suspect && i < rows; ++i) {
+      if (!kernel::daily_row_is_bad(block, i)) continue;
+      work.et0_mm_d[i] = missing;
+      bad_rows.push_back(row_offset + first + i);
+    }
     deliver(result, first, rows, work.et0_mm_d);
   }
 }

@@ -1,46 +1,97 @@
 // Compiled with -O3 -fno-math-errno -fno-trapping-math, the least with which these loops become vector code.
 #include "noonleaf/reference/daily_kernel.hpp"
 
+#include <bit>
+#include <cstdint>
+
+#include "noonleaf/atmosphere/accepted.hpp"
 #include "noonleaf/atmosphere/elementary.hpp"
 #include "noonleaf/atmosphere/pressure_formula.hpp"
-#include "noonleaf/missing.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace kernel {
 namespace {
 
-template <Equation equation>
-[[gnu::always_inline]] inline void daily_et0(const DailyBlock block, std::size_t count,
-                                             double* __restrict et0_mm_d, double* __restrict outside) {
-  for (std::size_t i = 0; i < count; ++i) {
-    const formula::DailyRow day{block.t_max_c[i],    block.t_min_c[i], block.ea_kpa[i],
-                                block.rs_mj_m2_d[i], block.u2_m_s[i],  block.g_mj_m2_d[i]};
-    const double ra = block.ra_mj_m2_d[i];
-    const formula::DailySky sky{formula::psychrometric_constant_kpa_c(block.pressure_kpa[i]), ra,
-                                formula::clear_sky(ra, block.elevation_m)};
-    const double et0 =
-        formula::depth(formula::daily_terms<BatchMath, equation>(day, sky, block.surface).terms);
-    const bool bad = daily_row_is_bad(block, i);
-    et0_mm_d[i] = bad ? missing : et0;
-    outside[i] = bad ? 1.0 : 0.0;
+/// Whether pressure and soil heat flux come row by row or hold for the block.
+enum class Extra { of_block, by_row };
+
+template <Extra extra>
+[[gnu::always_inline]] inline std::uint64_t outside_bits(const DailyBlock& in, std::size_t i) {
+  using namespace accepted;
+  std::uint64_t bits =
+      outside_bits(in.t_max_c[i], temperature_c) | outside_bits(in.t_min_c[i], temperature_c) |
+      std::bit_cast<std::uint64_t>(in.t_max_c[i] - in.t_min_c[i]) |
+      outside_bits(in.ea_kpa[i], vapour_pressure_kpa) | outside_bits(in.rs_mj_m2_d[i], radiation_mj_m2_d) |
+      outside_bits(in.u2_m_s[i], wind_m_s);
+  if constexpr (extra == Extra::by_row) {
+    bits |= outside_bits(in.pressure_kpa[i], pressure_kpa) | outside_bits(in.g_mj_m2_d[i], soil_heat_mj_m2_d);
   }
+  return bits;
+}
+
+template <Equation equation, Extra extra>
+[[gnu::always_inline]] inline bool loop(const DailyBlock in, std::size_t count, double* __restrict et0_mm_d) {
+  std::uint64_t outside = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const double g = extra == Extra::by_row ? in.g_mj_m2_d[i] : 0.0;
+    const double gamma =
+        extra == Extra::by_row ? formula::psychrometric_constant_kpa_c(in.pressure_kpa[i]) : in.gamma_kpa_c;
+    const double ra = in.ra_mj_m2_d[i];
+    const formula::DailyTerms day = formula::daily_terms<BatchMath, equation>(
+        {in.t_max_c[i], in.t_min_c[i], in.ea_kpa[i], in.rs_mj_m2_d[i], in.u2_m_s[i], g},
+        {gamma, ra, formula::clear_sky(ra, in.elevation_m)}, in.surface);
+    et0_mm_d[i] = formula::depth(day.terms);
+    outside |= outside_bits<extra>(in, i);
+  }
+  return accepted::sign_of(outside);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool fao56(const DailyBlock& in, std::size_t count, double* et0_mm_d) {
+  return loop<Equation::fao56, Extra::of_block>(in, count, et0_mm_d);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool fao56_extra(const DailyBlock& in, std::size_t count, double* et0_mm_d) {
+  return loop<Equation::fao56, Extra::by_row>(in, count, et0_mm_d);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool asce(const DailyBlock& in, std::size_t count, double* et0_mm_d) {
+  return loop<Equation::asce, Extra::of_block>(in, count, et0_mm_d);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool asce_extra(const DailyBlock& in, std::size_t count, double* et0_mm_d) {
+  return loop<Equation::asce, Extra::by_row>(in, count, et0_mm_d);
 }
 
 }  // namespace
 
-#ifdef NOONLEAF_DISPATCH
-[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
-#endif
-void daily_et0_fao56(const DailyBlock& in, std::size_t count, double* et0_mm_d, double* outside) {
-  daily_et0<Equation::fao56>(in, count, et0_mm_d, outside);
+bool daily_row_is_bad(const DailyBlock& in, std::size_t i) {
+  using namespace accepted;
+  return is_outside(in.t_max_c[i], temperature_c) || is_outside(in.t_min_c[i], temperature_c) ||
+         in.t_max_c[i] < in.t_min_c[i] || is_outside(in.ea_kpa[i], vapour_pressure_kpa) ||
+         is_outside(in.rs_mj_m2_d[i], radiation_mj_m2_d) || is_outside(in.u2_m_s[i], wind_m_s) ||
+         (in.pressure_kpa != nullptr && is_outside(in.pressure_kpa[i], pressure_kpa)) ||
+         (in.g_mj_m2_d != nullptr && is_outside(in.g_mj_m2_d[i], soil_heat_mj_m2_d));
 }
 
-#ifdef NOONLEAF_DISPATCH
-[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
-#endif
-void daily_et0_asce(const DailyBlock& in, std::size_t count, double* et0_mm_d, double* outside) {
-  daily_et0<Equation::asce>(in, count, et0_mm_d, outside);
+bool daily_et0(Equation equation, const DailyBlock& in, std::size_t count, double* et0_mm_d) {
+  const bool by_row = in.pressure_kpa != nullptr;
+  if (equation == Equation::asce) {
+    return by_row ? asce_extra(in, count, et0_mm_d) : asce(in, count, et0_mm_d);
+  }
+  return by_row ? fao56_extra(in, count, et0_mm_d) : fao56(in, count, et0_mm_d);
 }
 
 }  // namespace kernel
