@@ -37,6 +37,7 @@ void require_day(const BalanceDay& day, const BalanceSettings& settings) {
     require_within("irrigation_mm", water, 0, 2000, "mm");
   require_within("irrigation_fw", day.irrigation_fw, 0.01, 1, "");
   require_within("irrigated_frac", settings.irrigated_frac, 0.01, 1, "");
+  require_within("salt_stress", settings.salt_stress, 0, 1, "");
   require_within("evaporation_factor", settings.evaporation_factor, 0, 1, "");
 }
 
@@ -176,7 +177,7 @@ void stress(BalanceDetail& d, const Working& w, const BalanceSettings& settings)
   d.raw_mm = d.p_frac * d.taw_mm;  // eq. 83
   d.dr_open_mm = w.state.dr_mm - w.morning_mm;
   d.dr_wet_mm = most(0, d.dr_open_mm);
-  d.ks = balance_formula::ks(d.dr_wet_mm, d.taw_mm, d.raw_mm);
+  d.ks = settings.salt_stress * balance_formula::ks(d.dr_wet_mm, d.taw_mm, d.raw_mm);
 }
 
 /// Transpiration stops at TAW, evaporation where the ground it draws on is at half the wilting point.

@@ -74,6 +74,7 @@ struct BalanceSettings {
   EmitterPlace emitters = EmitterPlace::open;  ///< under_canopy: few = min(1 - fc, (1 - 0.67 fc) fw)
   double irrigated_frac = 1;                   ///< fw of the planting's sprinkler, FAO-56 Table 20
   double curve_number = missing;               ///< average wetness; missing = no runoff (framed bed)
+  double salt_stress = 1;                      ///< factor on Ks, eq. 92: salt_stress_coefficient
   double evaporation_factor = 1;               ///< mulch: what it leaves of Ke
 };
 

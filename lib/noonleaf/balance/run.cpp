@@ -126,6 +126,25 @@ BalanceState initial_state(const SoilWater& soil, double root_depth_m, double pr
   return state;
 }
 
+AmendedState state_in_other_soil(const BalanceState& state, const SoilWater& before, const SoilWater& after) {
+  require_complete(before);
+  require_complete(after);
+  const double richer_mm_m = 1000 * (after.field_capacity_m3_m3 - before.field_capacity_m3_m3);
+  AmendedState out{state, 0};
+  const auto retell = [&](double& depletion_mm, double thickness_m) {
+    depletion_mm += richer_mm_m * thickness_m;
+    if (depletion_mm >= 0) return;
+    out.drained_mm -= depletion_mm;
+    depletion_mm = 0;
+  };
+  retell(out.state.dr_mm, state.root_depth_m);
+  retell(out.state.lower_mm, state.profile_depth_m - state.root_depth_m);
+  const double scale = tew_mm(after) / tew_mm(before);
+  out.state.de_mm *= scale;
+  out.state.de_rain_mm *= scale;
+  return out;
+}
+
 BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> days,
                        std::span<const GrowthDay> growth, const SoilWater& soil,
                        const BalanceSettings& settings, std::span<const Correction> corrections) {

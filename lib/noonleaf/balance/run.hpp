@@ -18,6 +18,19 @@ inline namespace v1 {
 BalanceState initial_state(const SoilWater& soil, double root_depth_m, double profile_depth_m,
                            double depleted_frac);
 
+/// The ground after something was dug in: a state kept for one soil, told for another.
+///
+/// Method    The water in the ground stays what it is; depletions are counted from the new field capacity.
+/// What the
+///           new soil cannot hold is gone: it drained. What was dug in is taken to have brought no water. De
+///           keeps its share of TEW, since digging mixes the top layer. Ours.
+/// Result    the new state; drained_mm is the water that no longer fits
+struct AmendedState {
+  BalanceState state{};
+  double drained_mm = missing;
+};
+AmendedState state_in_other_soil(const BalanceState& state, const SoilWater& before, const SoilWater& after);
+
 /// An observation that sets the account right, at the beginning of a day.
 struct Correction {
   std::chrono::year_month_day date{};

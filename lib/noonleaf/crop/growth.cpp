@@ -1,8 +1,10 @@
 #include "noonleaf/crop/growth.hpp"
 
 #include <algorithm>
+#include <string>
 
 #include "noonleaf/crop/coefficients_formula.hpp"
+#include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
 
 namespace noonleaf {
@@ -83,13 +85,14 @@ void bare_ground(GrowthDay& growth, const CropClimate& climate) {
   growth.kc_max = kc_max(0, climate, 0);
 }
 
-void coefficients_of_day(GrowthDay& growth, const Crop& crop, const SeasonCalendar& season,
-                         const CropClimate& climate) {
+void coefficients_of_day(GrowthDay& growth, const Crop& crop, const Planting& planting,
+                         const SeasonCalendar& season, const CropClimate& climate) {
   const KcCurve table = curve(season, crop.kcb_ini, crop.kcb_mid, crop.kcb_end);
   const double day = std::max(1, growth.day_of_season);
   growth.height_m = height(crop, table, growth.stage, day);
   const auto adjusted = [&](double kc) { return adjusted_kc(kc, climate, crop.height_max_m); };
-  const KcCurve kc = curve(season, crop.kc_ini, adjusted(crop.kc_mid), adjusted(crop.kc_end));
+  const double kc_ini = is_known(planting.kc_ini_by_wetting) ? planting.kc_ini_by_wetting : crop.kc_ini;
+  const KcCurve kc = curve(season, kc_ini, adjusted(crop.kc_mid), adjusted(crop.kc_end));
   const KcCurve kcb = curve(season, crop.kcb_ini, adjusted(crop.kcb_mid), adjusted(crop.kcb_end));
   const auto on_day = [&](const KcCurve& one) {
     if (growth.stage == Stage::no_stages) return one.mid;
@@ -102,11 +105,25 @@ void coefficients_of_day(GrowthDay& growth, const Crop& crop, const SeasonCalend
   growth.cover_frac = cover_frac(growth.kcb, growth.kc_max, growth.height_m);
 }
 
+void require_planting(const Crop& crop, const Planting& planting) {
+  require_within("root_limit_m", planting.root_limit_m, 0.02, 10, "m");
+  require_within("kc_ini_by_wetting", planting.kc_ini_by_wetting, 0, 1.4, "");
+  require_within("landscape_coefficient", planting.landscape_coefficient, 0, 1.7, "");
+  if (is_missing(planting.landscape_coefficient) || crop.basis == CropBasis::plant_factor) return;
+  Problem problem;
+  problem.field = "landscape_coefficient";
+  problem.text = number_text(planting.landscape_coefficient);
+  problem.message =
+      std::string(crop.id) + " has coefficients by stage: a landscape coefficient would be a second one";
+  problem.fix = "leave it out, or take an ornamental of the crop table";
+  throw Error(std::move(problem));
+}
+
 }  // namespace
 
 GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
                      const CropClimate& climate) {
-  if (is_known(planting.root_limit_m)) require_within("root_limit_m", planting.root_limit_m, 0.02, 10, "m");
+  require_planting(crop, planting);
   const sys_days day{date};
   const SeasonCalendar season = season_calendar(crop, planting, date);
   GrowthDay growth;
@@ -121,13 +138,14 @@ GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::ye
     return growth;
   }
   growth.day_of_season = static_cast<int>((day - season.first).count()) + 1;
+  growth.days_since_planting = static_cast<int>((day - sys_days{planting.start}).count());
   if (crop.basis == CropBasis::bare_soil) {
     bare_ground(growth, climate);
   } else if (crop.basis == CropBasis::plant_factor) {
-    growth.kc = crop.kc_mid;
+    growth.kc = is_known(planting.landscape_coefficient) ? planting.landscape_coefficient : crop.kc_mid;
     growth.height_m = crop.height_max_m;
   } else {
-    coefficients_of_day(growth, crop, season, climate);
+    coefficients_of_day(growth, crop, planting, season, climate);
   }
   return growth;
 }

@@ -42,6 +42,8 @@ struct Planting {
   RootingDepth rooting = RootingDepth::irrigated;
   double root_limit_m = missing;                         ///< raised bed, hardpan: roots go no deeper
   std::optional<std::chrono::month_day> season_start{};  ///< perennials: overrides the crop row's
+  double kc_ini_by_wetting = missing;      ///< kc_ini_of_wetting, in place of the table's single Kc ini
+  double landscape_coefficient = missing;  ///< in place of a plant factor, never multiplied by it
 };
 
 /// The calendar of one season.
@@ -55,11 +57,12 @@ struct GrowthDay {
   std::chrono::year_month_day date{};
   Stage stage = Stage::not_started;
   CropBasis basis = CropBasis::bare_soil;
-  int day_of_season = 0;    ///< 1 on the first day; 0 = none
-  int season_length_d = 0;  ///< 0 = no stages
-  double kc = missing;      ///< single coefficient, adjusted to the climate; or the plant factor
-  double kcb = missing;     ///< basal coefficient, adjusted to the climate
-  double kc_max = missing;  ///< eq. 72
+  int day_of_season = 0;        ///< 1 on the first day; 0 = none
+  int days_since_planting = 0;  ///< 0 on the day and before; plant factors hold after about a year
+  int season_length_d = 0;      ///< 0 = no stages
+  double kc = missing;          ///< single coefficient, adjusted to the climate; or the plant factor
+  double kcb = missing;         ///< basal coefficient, adjusted to the climate
+  double kc_max = missing;      ///< eq. 72
   double height_m = missing;
   double cover_frac = missing;  ///< fc, eq. 76
   double root_depth_m = missing;
@@ -91,8 +94,9 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, std::
 /// After     over: the end values are held and the stage says so. Perennials: dormant, with the initial
 ///           coefficients (the source gives none for dormancy) and the full root depth.
 /// Missing   climate NaN gives NaN coefficients in mid and late season
-/// Throws    as season_calendar and climate_term
-/// Example   growth_day(find_crop("tomato"), {.start = 2024y/April/15}, 2024y/June/30, {}).kcb == 1.10
+/// Throws    as season_calendar and climate_term; field "landscape_coefficient" where the crop has
+/// coefficients by stage Example   growth_day(find_crop("tomato"), {.start = 2024y/April/15}, 2024y/June/30,
+/// {}).kcb == 1.10
 GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
                      const CropClimate& climate);
 
