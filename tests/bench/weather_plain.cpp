@@ -27,19 +27,17 @@ struct Row {
 Read getline_stringstream(const std::string& path) {
   Read read;
   std::ifstream file(path);
+  std::vector<Row> rows(block_rows);
   std::string line;
   std::getline(file, line);
   while (std::getline(file, line)) {
+    Row& row = rows[read.rows++ % block_rows];
     std::stringstream cells(line);
-    std::string key;
-    std::getline(cells, key, ',');
-    double value = 0.0;
-    char comma = 0;
-    while (cells >> value) {
-      read.sum += value;
-      cells >> comma;
-    }
-    ++read.rows;
+    char mark = 0;
+    cells >> row.year >> mark >> row.month >> mark >> row.day;
+    if (cells.peek() == 'T') cells >> mark >> row.hour >> mark >> row.minute >> mark;
+    std::size_t index = 0;
+    while (cells >> mark >> row.values[index]) read.sum += row.values[index++];
   }
   return read;
 }
@@ -47,16 +45,25 @@ Read getline_stringstream(const std::string& path) {
 Read getline_strtod(const std::string& path) {
   Read read;
   std::ifstream file(path);
+  std::vector<Row> rows(block_rows);
   std::string line;
   std::getline(file, line);
   while (std::getline(file, line)) {
-    const char* place = line.c_str() + line.find(',');
-    while (*place == ',') {
-      char* end = nullptr;
-      read.sum += std::strtod(place + 1, &end);
-      place = end;
+    Row& row = rows[read.rows++ % block_rows];
+    char* place = nullptr;
+    row.year = static_cast<int>(std::strtol(line.c_str(), &place, 10));
+    row.month = static_cast<int>(std::strtol(place + 1, &place, 10));
+    row.day = static_cast<int>(std::strtol(place + 1, &place, 10));
+    if (*place == 'T') {
+      row.hour = static_cast<int>(std::strtol(place + 1, &place, 10));
+      row.minute = static_cast<int>(std::strtol(place + 1, &place, 10));
+      if (*place == 'Z') ++place;
     }
-    ++read.rows;
+    std::size_t index = 0;
+    while (*place == ',') {
+      row.values[index] = std::strtod(place + 1, &place);
+      read.sum += row.values[index++];
+    }
   }
   return read;
 }

@@ -29,7 +29,7 @@ constexpr std::int64_t day_s = 86'400;
 }
 
 [[gnu::always_inline]] inline unsigned days_in_month(unsigned year, unsigned month) {
-  constexpr std::array<unsigned char, 13> days{0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  static constexpr std::array<unsigned char, 13> days{0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
   return month == 2 && is_leap(year) ? 29 : days[month];
 }
 

@@ -1,6 +1,7 @@
 #include "noonleaf/weather/decimal_number.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <system_error>
 
 #include "noonleaf/weather/utf8_text.hpp"
@@ -26,6 +27,24 @@ std::string with_digits_for_letters(std::string_view text) {
 }
 
 }  // namespace
+
+const char* long_decimal(const char* place, char mark, double& magnitude) {
+  std::uint64_t digits = 0;
+  const char* const whole = place;
+  for (; is_digit(*place); ++place) digits = digits * 10 + static_cast<std::uint64_t>(*place - '0');
+  std::ptrdiff_t count = place - whole;
+  std::ptrdiff_t decimals = 0;
+  if (*place == mark) {
+    const char* const fraction = ++place;
+    for (; is_digit(*place); ++place) digits = digits * 10 + static_cast<std::uint64_t>(*place - '0');
+    decimals = place - fraction;
+    count += decimals;
+  }
+  if (count == 0 || count > 15) return nullptr;
+  magnitude = static_cast<double>(static_cast<std::int64_t>(digits)) /
+              exact_powers_of_ten[static_cast<std::size_t>(decimals)];
+  return place;
+}
 
 std::optional<double> parse_decimal(std::string_view text, char mark) {
   if (text.empty() || text.size() > longest_number) return std::nullopt;
