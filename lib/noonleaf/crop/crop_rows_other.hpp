@@ -84,7 +84,7 @@ inline constexpr std::array<StageLengths, 1> olive_stages{{
     {months({3}), "March", "Mediterranean", 30, 90, 60, 90, Confidence::high, ""},
 }};
 
-inline constexpr std::array<Crop, 32> other_rows{{
+inline constexpr std::array<Crop, 33> other_rows{{
     {.id = "mint",
      .name_en = "Mint",
      .name_es = "menta",
@@ -355,6 +355,12 @@ inline constexpr std::array<Crop, 32> other_rows{{
      .confidence = Confidence::high,
      .source = fao56_tables,
      .note = "Bermuda grass, St Augustine grass. Salt values: the Bermuda row."},
+    {.id = "pasture_extensive", .name_en = "Pasture or meadow, extensively grazed", .name_es = "pastizal de pastoreo extensivo",
+     .group = CropGroup::turf, .season = SeasonKind::year_round, .usual_start = UsualStart::planted,
+     .kc_ini = 0.3, .kc_mid = 0.75, .kc_end = 0.75, .kcb_ini = 0.3, .kcb_mid = 0.7, .kcb_end = 0.7, .height_max_m = 0.1,
+     .root_depth_start_m = 0.15, .root_depth_min_m = 0.5, .root_depth_max_m = 1.5, .p_frac = 0.6,
+     .confidence = Confidence::medium, .source = fao56_tables,
+     .note = "FAO-56 row Grazing pasture, extensive grazing. The coefficients of the growing season hold all year here."},
     {.id = "berries_bush",
      .name_en = "Berries (bushes)",
      .name_es = "bayas de arbusto",
