@@ -1,7 +1,10 @@
 // The only file that includes CLI11: it costs seconds to compile.
 #include "arguments.hpp"
 
+#include <algorithm>
+#include <charconv>
 #include <cstdio>
+#include <functional>
 #include <map>
 #include <string_view>
 
@@ -29,6 +32,17 @@ std::string check_pair(const std::string& text) {
   const std::size_t equals = text.find('=');
   const bool good = equals != std::string::npos && equals > 0 && equals + 1 < text.size();
   return good ? std::string{} : "\"" + text + "\" is not NAME=VALUE";
+}
+
+/// A check that the number lies within a range, in words that name it.
+std::function<std::string(const std::string&)> within(double low, double high) {
+  return [low, high](const std::string& text) {
+    double value = missing;
+    const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);
+    const bool is_number = code == std::errc{} && end == text.data() + text.size();
+    if (is_number && value >= low && value <= high) return std::string{};
+    return "\"" + text + "\" is not a number from " + number_text(low) + " to " + number_text(high);
+  };
 }
 
 std::vector<std::pair<std::string, std::string>> split_pairs(const std::vector<std::string>& texts) {
@@ -61,7 +75,7 @@ void add_new(CLI::App& app, NewArguments& arguments) {
 }
 
 void add_check(CLI::App& app, CheckArguments& arguments) {
-  CLI::App* command = app.add_subcommand("check", "Read everything, list every problem with its place and its fix");
+  CLI::App* command = app.add_subcommand("check", "List every problem with its place and its fix");
   command->add_option("DIR", arguments.folder, "the garden folder")->required();
   add_format(*command, arguments.format);
   command->footer("Example: noonleaf check my-garden");
@@ -88,18 +102,18 @@ struct Et0Texts {
 };
 
 void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
-  CLI::App* command = app.add_subcommand("et0", "Reference evapotranspiration from a bare weather file, CSV in, CSV out");
+  CLI::App* command = app.add_subcommand("et0", "Reference ET from a bare weather file");
   command->add_option("WEATHER.csv", arguments.file, "the weather file")->required();
   command->add_option("--latitude", arguments.latitude_deg, "degrees, north positive")
       ->required()
-      ->check(CLI::Range(-90.0, 90.0));
+      ->check(within(-90, 90));
   command->add_option("--longitude", arguments.longitude_deg, "degrees, east positive (daily ET0 does not need it)")
-      ->check(CLI::Range(-180.0, 180.0));
+      ->check(within(-180, 180));
   command->add_option("--elevation", arguments.elevation_m, "metres above the sea")
       ->required()
-      ->check(CLI::Range(-430.0, 5000.0));
+      ->check(within(-430, 5000));
   command->add_option("--wind-height", arguments.wind_height_m, "height of the anemometer, metres")
-      ->check(CLI::Range(0.5, 100.0))
+      ->check(within(0.5, 100))
       ->capture_default_str();
   using Arguments = Et0Arguments;
   add_choice(*command, "--equation", arguments.equation,
@@ -111,11 +125,20 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->check(check_pair)
       ->type_name("NAME=HEADER")
       ->allow_extra_args(false);
+  command->add_option("--ignore", arguments.ignored, "leave a column alone whose name looks like a known one")
+      ->type_name("HEADER")
+      ->allow_extra_args(false);
   command->add_option("--where", texts.where, "keep the rows with this value: station=Seattle")
       ->check(check_pair)
       ->type_name("COLUMN=VALUE")
       ->allow_extra_args(false);
   command->add_option("--zone", arguments.zone, "IANA time zone of the site, for hourly files")->type_name("ZONE");
+  add_choice(*command, "--stamps", arguments.stamps,
+             {{"begin", StampMark::period_begin}, {"end", StampMark::period_end}},
+             "which end of its period a time marks, for hourly files");
+  add_choice(*command, "--dates", arguments.date_order,
+             {{"iso", DateOrder::iso}, {"month-first", DateOrder::month_first}, {"day-first", DateOrder::day_first}},
+             "how dates with slashes are ordered");
   command->add_flag("--arid", arguments.arid, "dry site: dew point 2 °C under the night's low where humidity is missing");
   command->add_flag("--coast", arguments.coast, "near the sea: kRs 0.19 instead of 0.16 where sun is missing");
   command->add_flag("--strict", arguments.strict, "refuse the file for any doubtful value");
@@ -124,7 +147,7 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->allow_extra_args(false);
   command->add_flag("--detail", arguments.detail, "add every intermediate quantity");
   command->add_option("--precision", arguments.precision, "digits after the point")
-      ->check(CLI::Range(0, 15))
+      ->check(within(0, 15))
       ->capture_default_str();
   add_choice(*command, "--format", arguments.format, {{"csv", Arguments::Format::csv}, {"json", Arguments::Format::json}},
              "how to print the answer");
@@ -139,39 +162,63 @@ std::vector<std::string> option_names(const CLI::App& command) {
   return names;
 }
 
-/// "did you mean today?", for the first word that nothing expects.
-std::string suggestion(const CLI::App& app, const CLI::ParseError& refused) {
-  const std::string message = refused.what();
-  const std::string last_word = message.substr(message.find_last_of(' ') + 1);
-  std::vector<std::string> names = option_names(app);
-  for (const CLI::App* command : app.get_subcommands({})) {
-    names.push_back(command->get_name());
-    if (command->parsed()) {
-      for (const std::string& name : option_names(*command)) names.push_back(name);
-    }
-  }
-  const std::string nearest = nearest_name(last_word, names);
-  return nearest.empty() ? std::string{} : "did you mean " + nearest + "?";
+std::vector<std::string> command_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::App* command : app.get_subcommands({})) names.push_back(command->get_name());
+  return names;
 }
 
-int complain(const CLI::App& app, const CLI::ParseError& refused) {
-  const auto parsed = app.get_subcommands();
-  const std::string command = parsed.empty() ? "noonleaf" : "noonleaf " + parsed.front()->get_name();
+/// The command that was being parsed when the line turned out wrong; null = it has none.
+const CLI::App* parsed_command(const CLI::App& app) {
+  for (const CLI::App* command : app.get_subcommands({})) {
+    if (command->count() > 0) return command;
+  }
+  return nullptr;
+}
+
+int print_usage_problem(std::string message, std::string fix) {
   Problem problem;
-  problem.message = command + ": " + refused.what();
-  problem.fix = suggestion(app, refused);
-  if (problem.fix.empty()) problem.fix = "`" + command + " --help` shows what it takes";
+  problem.message = std::move(message);
+  problem.fix = std::move(fix);
   std::fputs(describe(problem).c_str(), stderr);
   return wrong_usage;
+}
+
+int complain_without_command(const CLI::App& app, std::string_view first_word) {
+  if (first_word.empty()) {
+    return print_usage_problem("noonleaf: name a command", "for example: noonleaf today DIR; `noonleaf --help` lists them");
+  }
+  const std::string nearest = nearest_name(first_word, command_names(app));
+  return print_usage_problem("noonleaf: \"" + std::string(first_word) + "\" is not a command",
+                             nearest.empty() ? "`noonleaf --help` lists them" : "did you mean " + nearest + "?");
+}
+
+int complain(const CLI::App& app, const CLI::ParseError& refused, std::string_view first_word) {
+  const CLI::App* command = parsed_command(app);
+  if (command == nullptr) return complain_without_command(app, first_word);
+  const std::string name = "noonleaf " + command->get_name();
+  const auto unknown = command->remaining();
+  if (!unknown.empty()) {
+    const auto option = std::find_if(unknown.begin(), unknown.end(), [](const std::string& word) { return word.starts_with("-"); });
+    const std::string& word = option == unknown.end() ? unknown.front() : *option;
+    const std::string nearest = nearest_name(word, option_names(*command));
+    return print_usage_problem(name + ": \"" + word + "\" does not belong here",
+                               nearest.empty() ? "`" + name + " --help` shows what it takes" : "did you mean " + nearest + "?");
+  }
+  std::string example = command->get_footer();
+  if (!example.empty()) example[0] = 'e';
+  return print_usage_problem(name + ": " + refused.what(), example);
 }
 
 }  // namespace
 
 std::variant<Arguments, int> parse_arguments(int count, const char* const* words) {
-  CLI::App app{"Water for garden beds: what to open, for how long, and whether a droop is thirst or heat.", "noonleaf"};
+  CLI::App app{"What to open, for how long, and whether a droop is thirst or heat.", "noonleaf"};
   app.require_subcommand(1);
+  app.get_formatter()->label("SUBCOMMAND", "COMMAND");
+  app.get_formatter()->column_width(26);
   app.set_version_flag("--version", std::string(version_line));
-  app.footer("It advises; it opens no valve. Local watering rules and school policy come first.");
+  app.footer("It advises; it opens no valve. Local watering rules and school policy come\nfirst.");
   NewArguments start;
   CheckArguments check;
   TodayArguments today;
@@ -182,12 +229,13 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_check(app, check);
   add_today(app, today, day_texts);
   add_et0(app, et0, et0_texts);
+  for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
   } catch (const CLI::Success& answer) {
     return app.exit(answer);
   } catch (const CLI::ParseError& refused) {
-    return complain(app, refused);
+    return complain(app, refused, count > 1 ? words[1] : "");
   }
   if (app.got_subcommand("new")) return Arguments(start);
   if (app.got_subcommand("check")) return Arguments(check);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/options.hpp"
 
 namespace noonleaf::cli {
 
@@ -42,7 +43,9 @@ struct Et0Arguments {
   std::vector<std::pair<std::string, std::string>> columns;  ///< canonical name, header in the file
   std::vector<std::pair<std::string, std::string>> where;    ///< column, value to keep
   bool arid = false, coast = false, strict = false, detail = false;
-  std::vector<std::string> accepted_checks;
+  StampMark stamps = StampMark::unstated;
+  DateOrder date_order = DateOrder::iso;
+  std::vector<std::string> accepted_checks, ignored;
   int precision = 2;
 };
 

@@ -38,6 +38,9 @@ WeatherOptions weather_options(const Et0Arguments& arguments) {
   options.site = location_of(arguments);
   options.strictness = arguments.strict ? Strictness::strict : Strictness::lenient;
   options.accept = arguments.accepted_checks;
+  options.ignore = arguments.ignored;
+  options.stamps = arguments.stamps;
+  options.date_order = arguments.date_order;
   return options;
 }
 

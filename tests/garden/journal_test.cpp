@@ -26,7 +26,10 @@ Garden two_beds() {
   return garden;
 }
 
-Journal parse(const std::string& text) { return noonleaf::parse_journal(text, "journal.csv", two_beds()); }
+Journal parse(const std::string& text) {
+  const Garden garden = two_beds();
+  return noonleaf::parse_journal(text, "journal.csv", &garden);
+}
 
 std::string complaint(const std::string& text) {
   try {
@@ -63,10 +66,10 @@ BOOST_AUTO_TEST_CASE(reads_what_happened) {
 
 BOOST_AUTO_TEST_CASE(every_fault_has_its_place_and_its_fix) {
   BOOST_TEST(complaint(header + "1,2025-07-14,,water,b,,1O,,,,\n2,2025-02-30,,watr,x,,5,,,,\n") ==
-             "journal.csv:2:22: minutes: \"1O\" is not a number\n"
+             "journal.csv:2:24: minutes: \"1O\" is not a number\n"
              "  1,2025-07-14,,water,b,,1O,,,,\n"
              "                         ^^\n"
-             "  fix: write 10: the letter O is not a zero\n"
+             "  fix: write digits only, like 10\n"
              "journal.csv:3:3: date: \"2025-02-30\" is not a date that exists\n"
              "  2,2025-02-30,,watr,x,,5,,,,\n"
              "    ^^^^^^^^^^\n"
@@ -121,7 +124,7 @@ BOOST_AUTO_TEST_CASE(pulling_what_does_not_grow_is_refused) {
 }
 
 BOOST_AUTO_TEST_CASE(no_journal_yet_is_an_empty_one) {
-  BOOST_TEST(noonleaf::read_journal("/nowhere/journal.csv", "journal.csv", two_beds()).empty());
+  BOOST_TEST(noonleaf::read_journal("/nowhere/journal.csv", "journal.csv", nullptr).empty());
 }
 
 BOOST_AUTO_TEST_SUITE_END()

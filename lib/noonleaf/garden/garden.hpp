@@ -17,6 +17,7 @@
 #include "noonleaf/soil/wetted_fraction.hpp"
 #include "noonleaf/sprinkler/application_rate.hpp"
 #include "noonleaf/sprinkler/catch_cans.hpp"
+#include "noonleaf/weather/options.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -92,16 +93,10 @@ struct WateringRules {
   std::vector<WeeklyHours> quiet_hours{};    ///< children in the garden: no run overlaps these
 };
 
-/// How the weather files are to be read.
-struct WeatherSource {
-  std::vector<std::pair<std::string, std::string>> columns{};  ///< canonical name, header in the file
-  std::vector<std::pair<std::string, std::string>> where{};    ///< column, value to keep
-};
-
 /// What stays: the whole of garden.toml.
 struct Garden {
   Site site{};
-  WeatherSource weather{};
+  WeatherOptions weather{};  ///< how the weather files are to be read; zone and place are the site's
   std::vector<Caretaker> caretakers{};
   std::vector<Tap> taps{};
   std::vector<Sprinkler> sprinklers{};

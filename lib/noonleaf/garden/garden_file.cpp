@@ -55,7 +55,7 @@ Garden garden_of(TomlTable root) {
   } else {
     root.refuse_table("the [site] table is missing", "add [site] with name, latitude_deg, longitude_deg, zone");
   }
-  if (auto weather = root.table("weather")) garden.weather = read_weather_source(*weather, garden.site);
+  if (auto weather = root.table("weather")) garden.weather = read_weather_options(*weather, garden.site);
   for (TomlTable& table : root.tables("caretaker")) garden.caretakers.push_back(read_caretaker(table));
   for (TomlTable& table : root.tables("tap")) garden.taps.push_back(read_tap(table));
   for (TomlTable& table : root.tables("sprinkler")) garden.sprinklers.push_back(read_sprinkler(table, garden.taps));

@@ -66,11 +66,7 @@ std::vector<fs::path> weather_paths(const fs::path& folder) {
 }
 
 WeatherOptions weather_options(const Garden& garden, Strictness strictness) {
-  WeatherOptions options;
-  for (const auto& [name, header] : garden.weather.columns) options.columns[name] = header;
-  if (!garden.weather.where.empty()) {
-    options.where = RowFilter{garden.weather.where.front().first, garden.weather.where.front().second};
-  }
+  WeatherOptions options = garden.weather;
   options.zone = garden.site.zone;
   options.site = garden.site.location;
   options.strictness = strictness;
@@ -102,15 +98,13 @@ GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown
   GardenFolder result;
   auto garden =
       problems.gather([&] { return read_garden(folder / "garden.toml", beside(shown_name, "garden.toml")); });
-  if (garden) {
-    result.garden = std::move(*garden);
-    const std::string shown_journal = beside(shown_name, "journal.csv");
-    auto journal = problems.gather([&] { return read_journal(folder / "journal.csv", shown_journal, result.garden); });
-    if (journal) {
-      result.journal = std::move(*journal);
-      auto changed = problems.gather([&] { return with_journal(result.garden, result.journal, shown_journal); });
-      if (changed) result.garden = std::move(*changed);
-    }
+  const std::string shown_journal = beside(shown_name, "journal.csv");
+  auto journal = problems.gather(
+      [&] { return read_journal(folder / "journal.csv", shown_journal, garden ? &*garden : nullptr); });
+  if (garden && journal) {
+    result.journal = std::move(*journal);
+    auto changed = problems.gather([&] { return with_journal(*garden, result.journal, shown_journal); });
+    if (changed) result.garden = std::move(*changed);
   }
   read_weather(result, folder, shown_name, strictness, problems);
   if (!problems.empty()) problems.throw_all();

@@ -34,13 +34,14 @@ using Journal = std::vector<JournalEntry>;
 
 /// Reads `journal.csv` against the garden it belongs to.
 ///
-/// Input     text  the whole file, comma separated, header names with units (docs/garden.md)
+/// Input     text  the whole file, comma separated, header names with units (docs/garden.md); garden  whose
+///           beds the entries may name; null = their ids are not checked
 /// Throws    Error with every problem: an unknown event, bed, crop or column, a number that is none, a date
 ///           that does not exist, an entry without what its event needs
-Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden& garden);
+Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden);
 
 /// Reads the file of that name. No file is an empty journal: nothing has been written down yet.
-Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden& garden);
+Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden);
 
 /// The garden with what the journal says was sown, transplanted, pulled or seen to reach a stage.
 /// Throws    Error when an entry pulls a crop that does not grow in its bed

@@ -36,7 +36,7 @@ constexpr std::array<std::string_view, 13> field_names{"id",      "date",    "ti
 /// A journal while it is read.
 class JournalReader {
  public:
-  JournalReader(std::string_view text, std::string_view shown_name, const Garden& garden)
+  JournalReader(std::string_view text, std::string_view shown_name, const Garden* garden)
       : text_(text), shown_name_(shown_name), garden_(garden) {
     if (text_.empty() || text_.back() != '\n') text_ += '\n';  // split_record wants a newline at the end
   }
@@ -160,9 +160,9 @@ class JournalReader {
 
   void read_bed(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
     entry.bed = text;
-    if (text.empty() || find_bed(garden_, text) != nullptr) return;
+    if (text.empty() || garden_ == nullptr || find_bed(*garden_, text) != nullptr) return;
     std::vector<std::string> ids;
-    for (const Bed& bed : garden_.beds) ids.push_back(bed.id);
+    for (const Bed& bed : garden_->beds) ids.push_back(bed.id);
     const std::string nearest = nearest_name(text, ids);
     refuse(cell, line, "bed", "there is no bed with the id " + in_quotes(text),
            nearest.empty() ? "use an id of garden.toml" : "did you mean \"" + nearest + "\"?");
@@ -252,7 +252,7 @@ class JournalReader {
 
   std::string text_;
   std::string shown_name_;
-  const Garden& garden_;
+  const Garden* garden_;
   std::size_t line_ = 1;
   std::vector<Field> fields_;
   Journal journal_;
@@ -261,11 +261,11 @@ class JournalReader {
 
 }  // namespace
 
-Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden& garden) {
+Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden) {
   return JournalReader(text, shown_name, garden).read();
 }
 
-Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden& garden) {
+Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden) {
   std::error_code code;
   if (!std::filesystem::exists(file, code)) return {};
   return parse_journal(read_text_file(file, shown_name, largest_file_bytes), shown_name, garden);

@@ -14,6 +14,9 @@ constexpr std::array<std::string_view, 2> air_words{"humid", "arid"};
 constexpr std::array<std::string_view, 2> setting_words{"interior", "coast"};
 constexpr std::array<std::string_view, 2> language_words{"en", "es"};
 
+constexpr std::array<std::string_view, 3> stamp_words{"unstated", "begin", "end"};
+constexpr std::array<std::string_view, 3> date_words{"iso", "month_first", "day_first"};
+
 constexpr AcceptedRange latitude_range{-90, 90, "degrees, north positive"};
 constexpr AcceptedRange longitude_range{-180, 180, "degrees, east positive"};
 constexpr AcceptedRange elevation_range{-430, 5000, "m"};  // the Dead Sea shore to the highest fields
@@ -72,13 +75,19 @@ Site read_site(TomlTable& table) {
   return site;
 }
 
-WeatherSource read_weather_source(TomlTable& table, Site& site) {
-  WeatherSource source;
-  source.columns = table.text_pairs("columns");
-  source.where = table.text_pairs("where");
+WeatherOptions read_weather_options(TomlTable& table, Site& site) {
+  WeatherOptions options;
+  for (auto& [name, header] : table.text_pairs("columns")) options.columns[name] = header;
+  const auto where = table.text_pairs("where");
+  if (where.size() > 1) table.refuse("where", "more than one column is named", "keep one: where = { station = \"Seattle\" }");
+  if (!where.empty()) options.where = RowFilter{where.front().first, where.front().second};
+  options.ignore = table.texts("ignore");
+  options.accept = table.texts("accept");
+  options.stamps = std::array{StampMark::unstated, StampMark::period_begin, StampMark::period_end}[table.choice("stamps", stamp_words)];
+  options.date_order = std::array{DateOrder::iso, DateOrder::month_first, DateOrder::day_first}[table.choice("dates", date_words)];
   site.wind_height_m = table.quantity("wind_height", elevation_units, wind_height_range).value_or(site.wind_height_m);
   table.refuse_unknown_keys();
-  return source;
+  return options;
 }
 
 Caretaker read_caretaker(TomlTable& table) {

@@ -5,6 +5,8 @@
 #include <sstream>
 #include <utility>
 
+#include <fmt/format.h>
+
 #include "noonleaf/nearest_name.hpp"
 
 namespace noonleaf {
@@ -34,9 +36,18 @@ bool below(double value, const AcceptedRange& range) {
   return range.low_kind == AcceptedRange::Low::excluded ? value <= range.low : value < range.low;
 }
 
-std::string range_text(const AcceptedRange& range, double si_per_unit, std::string_view unit) {
-  const std::string low = number_text(range.low / si_per_unit), high = number_text(range.high / si_per_unit);
-  const std::string unit_text = unit.empty() ? std::string{} : " " + std::string(unit);
+/// "_gal_min" is read as "gal/min".
+std::string unit_of(std::string_view suffix) {
+  std::string unit(suffix.substr(suffix.empty() ? 0 : 1));
+  std::replace(unit.begin(), unit.end(), '_', '/');
+  return unit;
+}
+
+std::string bound_text(double value) { return std::abs(value) >= 1000 ? fmt::format("{:.0f}", value) : fmt::format("{:.4g}", value); }
+
+std::string range_text(const AcceptedRange& range, double si_per_unit, const std::string& unit) {
+  const std::string low = bound_text(range.low / si_per_unit), high = bound_text(range.high / si_per_unit);
+  const std::string unit_text = unit.empty() ? unit : " " + unit;
   if (range.low_kind == AcceptedRange::Low::excluded) return "more than " + low + " and at most " + high + unit_text;
   return low + " to " + high + unit_text;
 }
@@ -118,8 +129,9 @@ std::string TomlTable::required_text(std::string_view key, std::string_view exam
   return value;
 }
 
-std::optional<double> TomlTable::in_range(const toml::node& node, const std::string& key, double si_per_unit,
+std::optional<double> TomlTable::in_range(const toml::node& node, const std::string& key, const UnitSuffix& written,
                                           const AcceptedRange& range) {
+  const auto [suffix, si_per_unit] = written;
   const auto value = node.is_number() ? node.value<double>() : std::nullopt;
   if (!value || !std::isfinite(*value)) {
     refuse_node(node, key, "\"" + node_text(node) + "\" is not a number",
@@ -129,15 +141,15 @@ std::optional<double> TomlTable::in_range(const toml::node& node, const std::str
   }
   const double si = *value * si_per_unit;
   if (!below(si, range) && !(si > range.high)) return si;
-  const std::string_view unit = si_per_unit == 1.0 ? range.unit : std::string_view{};
+  const std::string unit = suffix.empty() ? std::string(range.unit) : unit_of(suffix);
   refuse_node(node, key, number_text(*value) + " is outside the range: " + range_text(range, si_per_unit, unit),
-              "check the value and its unit; the unit is part of the name " + key);
+              "check the number" + std::string(suffix.empty() ? "" : "; the unit is the end of the name " + key));
   return std::nullopt;
 }
 
 std::optional<double> TomlTable::number(std::string_view key, const AcceptedRange& range) {
   const toml::node* node = find(key);
-  return node == nullptr ? std::nullopt : in_range(*node, std::string(key), 1.0, range);
+  return node == nullptr ? std::nullopt : in_range(*node, std::string(key), {"", 1.0}, range);
 }
 
 std::optional<bool> TomlTable::yes_or_no(std::string_view key) {
@@ -201,7 +213,7 @@ std::vector<std::pair<std::string, std::string>> TomlTable::text_pairs(std::stri
 }
 
 const toml::node* TomlTable::find_quantity(std::string_view stem, std::span<const UnitSuffix> units,
-                                           double& si_per_unit, std::string& key) {
+                                           UnitSuffix& written, std::string& key) {
   const toml::node* found = nullptr;
   for (const UnitSuffix& unit : units) {
     const std::string name = std::string(stem) + std::string(unit.suffix);
@@ -212,7 +224,7 @@ const toml::node* TomlTable::find_quantity(std::string_view stem, std::span<cons
       continue;
     }
     found = node;
-    si_per_unit = unit.si_per_unit;
+    written = unit;
     key = name;
   }
   return found;
@@ -220,18 +232,18 @@ const toml::node* TomlTable::find_quantity(std::string_view stem, std::span<cons
 
 std::optional<double> TomlTable::quantity(std::string_view stem, std::span<const UnitSuffix> units,
                                           const AcceptedRange& range) {
-  double si_per_unit = 1.0;
+  UnitSuffix written{"", 1.0};
   std::string key;
-  const toml::node* node = find_quantity(stem, units, si_per_unit, key);
-  return node == nullptr ? std::nullopt : in_range(*node, key, si_per_unit, range);
+  const toml::node* node = find_quantity(stem, units, written, key);
+  return node == nullptr ? std::nullopt : in_range(*node, key, written, range);
 }
 
 std::vector<double> TomlTable::quantities(std::string_view stem, std::span<const UnitSuffix> units,
                                           const AcceptedRange& range) {
   std::vector<double> result;
-  double si_per_unit = 1.0;
+  UnitSuffix written{"", 1.0};
   std::string key;
-  const toml::node* node = find_quantity(stem, units, si_per_unit, key);
+  const toml::node* node = find_quantity(stem, units, written, key);
   if (node == nullptr) return result;
   const auto* list = node->as_array();
   if (list == nullptr) {
@@ -239,7 +251,7 @@ std::vector<double> TomlTable::quantities(std::string_view stem, std::span<const
     return result;
   }
   for (const toml::node& item : *list) {
-    if (const auto value = in_range(item, key, si_per_unit, range)) result.push_back(*value);
+    if (const auto value = in_range(item, key, written, range)) result.push_back(*value);
   }
   return result;
 }

@@ -80,9 +80,9 @@ class TomlTable {
 
  private:
   const toml::node* find(std::string_view key);
-  const toml::node* find_quantity(std::string_view stem, std::span<const UnitSuffix> units, double& si_per_unit,
+  const toml::node* find_quantity(std::string_view stem, std::span<const UnitSuffix> units, UnitSuffix& written,
                                   std::string& key);
-  std::optional<double> in_range(const toml::node& node, const std::string& key, double si_per_unit,
+  std::optional<double> in_range(const toml::node& node, const std::string& key, const UnitSuffix& written,
                                  const AcceptedRange& range);
   void refuse_node(const toml::node& node, std::string_view key, std::string message, std::string fix);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/plan/ground.hpp"
 
@@ -47,6 +48,22 @@ void add_day(PhraseCount& counts, const SkyDay& day) {
   if (is_missing(day.weather.rain_mm)) counts.add("no rain reading: taken as none");
 }
 
+/// Not written down is unknown: neither done nor undone.
+void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_days date) {
+  sys_days last{};
+  for (const JournalEntry& entry : journal) {
+    if (sys_days(entry.date) <= date) last = std::max(last, sys_days(entry.date));
+  }
+  if (last == sys_days{}) {
+    estimates.push_back({.kind = EstimateKind::journal,
+                         .what = "nothing is in the journal: watering that nobody wrote down is not counted"});
+  } else if (date - last >= std::chrono::days(2)) {
+    estimates.push_back({.kind = EstimateKind::journal,
+                         .what = "the journal is silent since " + iso_date(last) +
+                                 ": watering that nobody wrote down is not counted"});
+  }
+}
+
 void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
   for (const Sprinkler& sprinkler : garden.sprinklers) {
     if (sprinkler.rate.basis == RateBasis::guess) {
@@ -72,7 +89,8 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
 
 }  // namespace
 
-std::vector<Estimate> estimates_behind(const Garden& garden, const Sky& sky, std::chrono::year_month_day date) {
+std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& journal, const Sky& sky,
+                                       std::chrono::year_month_day date) {
   PhraseCount counts;
   std::size_t of_days = 0, forecast_days = 0;
   for (const SkyDay& day : sky.days) {
@@ -85,6 +103,7 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Sky& sky, std
   if (forecast_days > 0) {
     estimates.push_back({.what = "weather is a forecast, not a measurement", .days = forecast_days, .of_days = of_days});
   }
+  add_journal(estimates, journal, sys_days(date));
   add_garden(estimates, garden, sys_days(date));
   estimates.push_back({.kind = EstimateKind::soil_start,
                        .what = "soil taken as full of water (field capacity) on the first day of the weather"});

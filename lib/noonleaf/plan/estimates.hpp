@@ -6,13 +6,14 @@
 #include <vector>
 
 #include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/journal.hpp"
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 
 /// What kind of thing was not measured.
-enum class EstimateKind { weather, sprinkler, crop, soil_start };
+enum class EstimateKind { weather, journal, sprinkler, crop, soil_start };
 
 /// Something that was not measured, in words, and on how many days.
 struct Estimate {
@@ -23,8 +24,10 @@ struct Estimate {
 };
 
 /// All that the answer for `date` rests on without measurement: weather by the missing-data ladder, forecast
-/// days, bridged gaps, guessed sprinklers, surrogate crops, and the wetness assumed at the start.
-std::vector<Estimate> estimates_behind(const Garden& garden, const Sky& sky, std::chrono::year_month_day date);
+/// days, bridged gaps, days without a word in the journal, guessed sprinklers, surrogate crops, and the
+/// wetness assumed at the start.
+std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& journal, const Sky& sky,
+                                       std::chrono::year_month_day date);
 
 }  // namespace v1
 }  // namespace noonleaf

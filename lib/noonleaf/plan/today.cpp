@@ -196,7 +196,7 @@ Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, c
     today.beds.push_back(bed_today(garden, index, journal, sky, question));
   }
   place(garden, today);
-  today.estimates = estimates_behind(garden, sky, question.date);
+  today.estimates = estimates_behind(garden, journal, sky, question.date);
   return today;
 }
 

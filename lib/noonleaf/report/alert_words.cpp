@@ -36,7 +36,8 @@ std::string evidence(const TodayView& view, const PlantingToday& planting) {
 std::string hours(const WiltDay& wilt) {
   if (is_missing(wilt.droop_from_h)) return {};
   if (is_missing(wilt.droop_until_h)) return fmt::format(" from about {}", hour_text(wilt.droop_from_h));
-  return fmt::format(" from about {} to {}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h));
+  const std::string_view night = wilt.droop_until_h >= 24 ? " at night" : "";
+  return fmt::format(" from about {} to {}{}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h), night);
 }
 
 std::string watering_action(const BedToday& bed) {
