@@ -1,0 +1,56 @@
+#pragma once
+
+#include <chrono>
+#include <string>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/garden_file.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/weather/merge.hpp"
+
+/// One framed bed of tomatoes on loam, 10 m2, a sprinkler of 30 mm/h (even, in the bed), a custodian on weekdays.
+inline noonleaf::Garden invented_garden(const std::string& plantings) {
+  return noonleaf::parse_garden(R"([site]
+name = "Test"
+latitude_deg = 40
+longitude_deg = -100
+elevation_m = 300
+zone = "America/Chicago"
+[[caretaker]]
+id = "custodian"
+role = "custodian"
+hours = ["mon-fri 06:00-14:00"]
+[[tap]]
+id = "t"
+[[sprinkler]]
+id = "s"
+tap = "t"
+cans_minutes = 20
+cans_depth_mm = [10, 10, 10, 10]
+[[bed]]
+id = "a"
+area_m2 = 10
+sprinkler = "s"
+soil = "loam"
+framed = true
+)" + plantings, "garden.toml");
+}
+
+/// Days of the same weather from `first` on: 15 to 30 °C, RH 35 to 80 %, 2 m/s, no rain.
+inline noonleaf::DailySeries steady_weather(std::chrono::sys_days first, int days, int forecast_days = 0) {
+  noonleaf::DailySeries series;
+  for (int day = 0; day < days; ++day) {
+    noonleaf::DailyWeather weather;
+    weather.date = first + std::chrono::days(day);
+    weather.t_min_c = 15;
+    weather.t_max_c = 30;
+    weather.rh_min_pct = 35;
+    weather.rh_max_pct = 80;
+    weather.wind_m_s = 2;
+    weather.rs_mj_m2_d = 25;
+    weather.rain_mm = 0;
+    series.days.push_back(weather);
+    series.origins.push_back(day < days - forecast_days ? noonleaf::DayOrigin::measured : noonleaf::DayOrigin::forecast);
+  }
+  return series;
+}

@@ -1,0 +1,58 @@
+#include "noonleaf/plan/sky.hpp"
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/reference/penman_monteith.hpp"
+#include "plan/invented_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::Et0From;
+using noonleaf::missing;
+
+namespace {
+
+const std::chrono::sys_days first = 2025y / 6 / 1;
+const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n";
+
+void take_temperature(noonleaf::DailySeries& series, std::size_t from, std::size_t to) {
+  for (std::size_t day = from; day < to; ++day) series.days[day].t_max_c = missing;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(sky)
+
+BOOST_AUTO_TEST_CASE(each_day_is_the_reference_equation_on_its_weather) {
+  const auto garden = invented_garden(tomato);
+  const auto series = steady_weather(first, 5);
+  const auto sky = noonleaf::sky_over(garden.site, series);
+  const auto estimate = noonleaf::complete_daily(series.days[3], garden.site.location);
+  BOOST_TEST(sky.days[3].et0_mm_d == noonleaf::daily_et0_mm_d(estimate, garden.site.location));
+  BOOST_TEST((sky.find(first + std::chrono::days(3)) == &sky.days[3]));
+  BOOST_TEST((sky.find(first - std::chrono::days(1)) == nullptr));
+  BOOST_TEST((sky.find(first + std::chrono::days(5)) == nullptr));
+}
+
+BOOST_AUTO_TEST_CASE(a_short_gap_is_the_mean_of_its_neighbours_and_says_so) {
+  const auto garden = invented_garden(tomato);
+  auto series = steady_weather(first, 12);
+  take_temperature(series, 4, 9);  // five days
+  const auto sky = noonleaf::sky_over(garden.site, series);
+  double sum = 0;
+  for (const int day : {1, 2, 3, 9, 10, 11}) sum += sky.days[static_cast<std::size_t>(day)].et0_mm_d;
+  for (std::size_t day = 4; day < 9; ++day) {
+    BOOST_TEST((sky.days[day].et0_from == Et0From::neighbours));
+    BOOST_TEST(sky.days[day].et0_mm_d == sum / 6, boost::test_tools::tolerance(1e-14));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_long_gap_stays_missing) {
+  const auto garden = invented_garden(tomato);
+  auto series = steady_weather(first, 12);
+  take_temperature(series, 3, 9);  // six days
+  const auto sky = noonleaf::sky_over(garden.site, series);
+  BOOST_TEST((sky.days[5].et0_from == Et0From::none));
+  BOOST_TEST(noonleaf::is_missing(sky.days[5].et0_mm_d));
+}
+
+BOOST_AUTO_TEST_SUITE_END()

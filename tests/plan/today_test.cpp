@@ -1,0 +1,166 @@
+#include "noonleaf/plan/today.hpp"
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/error.hpp"
+#include "plan/invented_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::BedAction;
+using noonleaf::BedReason;
+using noonleaf::Garden;
+using noonleaf::Journal;
+using noonleaf::Today;
+
+namespace {
+
+const std::chrono::sys_days first = 2025y / 6 / 1;
+const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n";
+
+Today ask(const Garden& garden, std::chrono::year_month_day date, const Journal& journal = {}, int days = 60,
+          int forecast_days = 0) {
+  const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, days, forecast_days));
+  return noonleaf::plan_today(garden, journal, sky, {.date = date});
+}
+
+/// The first day, from `from` on, whose dawn finds the tomatoes of an unwatered bed beyond RAW.
+std::chrono::year_month_day first_thirsty_day(const Garden& garden) {
+  for (std::chrono::sys_days day = first; day < first + std::chrono::days(60); day += std::chrono::days(1)) {
+    const Today today = ask(garden, day);
+    if (today.beds[0].plantings[0].dr_mm > today.beds[0].plantings[0].raw_mm) return day;
+  }
+  BOOST_FAIL("never thirsty");
+  return {};
+}
+
+noonleaf::JournalEntry water(std::chrono::year_month_day date, double minutes) {
+  noonleaf::JournalEntry entry;
+  entry.event = noonleaf::JournalEvent::water;
+  entry.date = date;
+  entry.time_of_day = 360min;
+  entry.bed = "a";
+  entry.minutes = minutes;
+  return entry;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(today)
+
+BOOST_AUTO_TEST_CASE(full_soil_is_left_alone) {
+  const Today answer = ask(invented_garden(tomato), 2025y / 6 / 3);
+  BOOST_TEST((answer.beds[0].action == BedAction::leave_alone));
+  BOOST_TEST((answer.beds[0].reason == BedReason::lasts));
+  BOOST_TEST(answer.beds[0].plantings[0].limit_day.has_value());
+}
+
+BOOST_AUTO_TEST_CASE(a_bed_is_opened_before_its_limit_and_filled_no_further) {
+  const Garden garden = invented_garden(tomato);
+  Garden daily = garden;
+  daily.caretakers[0].hours = {*noonleaf::parse_weekly_hours("daily 06:00-14:00")};
+  const std::chrono::year_month_day thirsty = first_thirsty_day(daily);
+  const std::chrono::year_month_day eve = std::chrono::sys_days(thirsty) - std::chrono::days(1);
+  const Today answer = ask(daily, eve);
+  const auto& bed = answer.beds[0];
+  BOOST_TEST((bed.action == BedAction::open));
+  BOOST_TEST((bed.reason == BedReason::limit_before_chance));
+  BOOST_TEST((bed.plantings[0].limit_day == eve));
+  BOOST_TEST(bed.run.net_depth_mm == bed.plantings[0].dr_mm);
+  // An even sprinkler of 30 mm/h: two minutes a millimetre, in whole minutes or fives.
+  BOOST_TEST(std::abs(bed.run.minutes - 2 * bed.plantings[0].dr_mm) <= 2.5);
+  BOOST_TEST((ask(daily, std::chrono::sys_days(eve) - std::chrono::days(1)).beds[0].action == BedAction::leave_alone));
+}
+
+// On a Friday the next chance is Monday: a bed that would pass its limit on Sunday is opened on Friday.
+BOOST_AUTO_TEST_CASE(the_weekend_counts) {
+  const Garden garden = invented_garden(tomato);
+  Garden daily = garden;
+  daily.caretakers[0].hours = {*noonleaf::parse_weekly_hours("daily 06:00-14:00")};
+  bool seen = false;
+  for (std::chrono::sys_days friday = 2025y / 6 / 6; friday < first + std::chrono::days(50); friday += std::chrono::days(7)) {
+    const Today weekdays = ask(garden, friday), every_day = ask(daily, friday);
+    const auto limit = weekdays.beds[0].plantings[0].limit_day;
+    BOOST_TEST((weekdays.beds[0].next_chance == std::chrono::year_month_day(friday + std::chrono::days(3))));
+    const bool at_weekend = limit && std::chrono::sys_days(*limit) > friday &&
+                            std::chrono::sys_days(*limit) < friday + std::chrono::days(3);
+    if (!at_weekend) continue;
+    seen = true;
+    BOOST_TEST((weekdays.beds[0].action == BedAction::open));
+    BOOST_TEST((every_day.beds[0].action == BedAction::leave_alone));
+  }
+  BOOST_TEST(seen);
+}
+
+BOOST_AUTO_TEST_CASE(what_ran_this_morning_is_taken_off) {
+  const Garden garden = invented_garden(tomato);
+  std::chrono::sys_days day = first_thirsty_day(garden);
+  while (std::chrono::weekday(day) == std::chrono::Saturday || std::chrono::weekday(day) == std::chrono::Sunday) {
+    day += std::chrono::days(1);
+  }
+  const Today before = ask(garden, day), after = ask(garden, day, {water(day, 10)}), full = ask(garden, day, {water(day, 240)});
+  BOOST_TEST((before.beds[0].action == BedAction::open));
+  BOOST_TEST(after.beds[0].minutes_run_today == 10);
+  BOOST_TEST(after.beds[0].plantings[0].dr_mm == before.beds[0].plantings[0].dr_mm - 5, boost::test_tools::tolerance(1e-9));
+  BOOST_TEST((full.beds[0].action == BedAction::leave_alone));
+}
+
+BOOST_AUTO_TEST_CASE(nobody_on_site_blocks_the_run_and_says_so) {
+  const Garden garden = invented_garden(tomato);
+  std::chrono::sys_days saturday = first_thirsty_day(garden);
+  while (std::chrono::weekday(saturday) != std::chrono::Saturday) saturday += std::chrono::days(1);
+  const Today answer = ask(garden, saturday);
+  BOOST_TEST((answer.beds[0].action == BedAction::blocked));
+  BOOST_TEST((answer.beds[0].obstacle == noonleaf::RunObstacle::nobody_on_site));
+  BOOST_TEST(answer.opening_order.empty());
+}
+
+BOOST_AUTO_TEST_CASE(seed_asks_for_its_top_layer_only) {
+  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-06-10\n");
+  const Today answer = ask(garden, 2025y / 6 / 12);
+  const auto& planting = answer.beds[0].plantings[0];
+  BOOST_TEST(planting.in_seed_zone);
+  BOOST_TEST((answer.beds[0].reason == BedReason::seed_zone_dry));
+  BOOST_TEST(answer.beds[0].run.net_depth_mm == planting.top_layer_mm);
+  BOOST_TEST(!ask(garden, 2025y / 6 / 25).beds[0].plantings[0].in_seed_zone);
+}
+
+BOOST_AUTO_TEST_CASE(rain_to_come_does_not_close_a_tap) {
+  const Garden garden = invented_garden(tomato);
+  std::chrono::sys_days day = first_thirsty_day(garden);
+  while (std::chrono::weekday(day) == std::chrono::Saturday || std::chrono::weekday(day) == std::chrono::Sunday) {
+    day += std::chrono::days(1);
+  }
+  auto series = steady_weather(first, 60, 60 - static_cast<int>((day - first).count()));
+  series.days[static_cast<std::size_t>((day - first).count())].rain_mm = 80;
+  const auto sky = noonleaf::sky_over(garden.site, series);
+  BOOST_TEST((noonleaf::plan_today(garden, {}, sky, {.date = day}).beds[0].action == BedAction::open));
+}
+
+BOOST_AUTO_TEST_CASE(bare_ground_asks_for_nothing) {
+  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\npulled = 2025-06-20\n");
+  const Today answer = ask(garden, 2025y / 6 / 30);
+  BOOST_TEST(answer.beds[0].plantings.empty());
+  BOOST_TEST((answer.beds[0].reason == BedReason::nothing_grows));
+}
+
+BOOST_AUTO_TEST_CASE(a_day_beyond_the_weather_is_refused) {
+  BOOST_CHECK_EXCEPTION(ask(invented_garden(tomato), 2025y / 9 / 1), noonleaf::Error, [](const noonleaf::Error& refused) {
+    return std::string(refused.what()).find("the files hold 2025-06-01 to 2025-07-30") != std::string::npos;
+  });
+}
+
+BOOST_AUTO_TEST_CASE(what_is_not_measured_is_listed) {
+  Garden garden = invented_garden("[[bed.planting]]\ncrop = \"chard\"\ntransplanted = 2025-06-01\n");
+  const Today answer = ask(garden, 2025y / 6 / 20, {}, 60, 45);
+  const auto lists = [&](const std::string& words) {
+    return std::any_of(answer.estimates.begin(), answer.estimates.end(),
+                       [&](const noonleaf::Estimate& each) { return each.what.find(words) != std::string::npos; });
+  };
+  BOOST_TEST(lists("forecast"));
+  BOOST_TEST(lists("Swiss chard"));
+  BOOST_TEST(lists("nothing is in the journal"));
+  BOOST_TEST(lists("field capacity"));
+  BOOST_TEST(!lists("sun estimated"));
+}
+
+BOOST_AUTO_TEST_SUITE_END()
