@@ -9,6 +9,7 @@
 #include "noonleaf/weather/finding_list.hpp"
 #include "noonleaf/weather/options.hpp"
 #include "noonleaf/weather/row_source.hpp"
+#include "noonleaf/weather/sun_checks.hpp"
 #include "noonleaf/weather/value_checks.hpp"
 
 namespace noonleaf {
@@ -39,7 +40,9 @@ class CheckedRows {
  private:
   FindingList findings_;
   std::unique_ptr<RowSource> source_;
+  Location site_;
   ValueChecks checks_;
+  SunChecks day_sun_;  // of days; hours are checked once their stamps are known
   WeatherQuantities mixed_up_{};
   std::chrono::seconds length_{86'400};
   bool first_block_ = true, ended_ = false;

@@ -8,10 +8,18 @@ namespace noonleaf {
 inline namespace v1 {
 
 bool ResolvedHours::next_block(std::vector<TableRow>& rows) {
-  if (!checked_.next_block(rows)) return false;
-  if (!resolver_) resolver_.emplace(checked_.source(), checked_.length(), options_.zone);
+  if (!checked_.next_block(rows)) {
+    if (sun_) sun_->finish();
+    sun_.reset();
+    return false;
+  }
+  if (!resolver_) {
+    resolver_.emplace(checked_.source(), checked_.length(), options_.zone);
+    sun_.emplace(options_.site, checked_.length().count(), checked_.source(), checked_.findings());
+  }
   const auto unresolved = [this](TableRow& row) { return !resolver_->resolve(row); };
   rows.erase(std::remove_if(rows.begin(), rows.end(), unresolved), rows.end());
+  for (TableRow& row : rows) sun_->check(row);
   return true;
 }
 

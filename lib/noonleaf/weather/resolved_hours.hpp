@@ -6,6 +6,7 @@
 
 #include "noonleaf/weather/checked_rows.hpp"
 #include "noonleaf/weather/stamp_resolver.hpp"
+#include "noonleaf/weather/sun_checks.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -25,6 +26,7 @@ class ResolvedHours {
   CheckedRows& checked_;
   const WeatherOptions& options_;
   std::optional<StampResolver> resolver_;
+  std::optional<SunChecks> sun_;
 };
 
 /// Says in the findings which days some of their hours do not cover.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
@@ -50,7 +51,7 @@ constexpr LimitTable hour_limits{air,
                                  {50, 110, 50, 110},
                                  {0, 500, 0, 100}};
 
-constexpr double dew_margin_c = 0.5;
+constexpr double dew_margin_c = 0.5, ea_share = 1.03;
 constexpr double tmean_margin_c = 0.1, rhmean_margin_pct = 1.0;
 constexpr double lowest_zero_mj_m2_h = -15 * 0.0036;  // -15 W/m2
 
@@ -101,7 +102,18 @@ bool ValueChecks::looks_wrong(const WeatherValues& v) const {
   const double rh_max = v[slot(Q::rh_max)], rh_min = v[slot(Q::rh_min)], rh_mean = v[slot(Q::rh_mean)];
   wrong |= t_min > t_max || t_mean > t_max || t_mean < t_min;
   wrong |= rh_min > rh_max || rh_mean > rh_max || rh_mean < rh_min;
-  return wrong || v[slot(Q::t_dew)] > (step_ == WeatherStep::day ? t_max : t_mean);
+  return wrong || v[slot(Q::t_dew)] > air_temperature(v) || is_above_saturation(v);
+}
+
+// The warmest air that the row knows.
+double ValueChecks::air_temperature(const WeatherValues& values) const {
+  return values[slot(step_ == WeatherStep::day ? Q::t_max : Q::t_mean)];
+}
+
+bool ValueChecks::is_above_saturation(const WeatherValues& values) const {
+  const double ea = values[slot(Q::ea)], t_c = air_temperature(values);
+  if (is_missing(ea) || !(t_c >= air.low && t_c <= air.high)) return false;
+  return ea > saturation_vapour_pressure_kpa(t_c) * ea_share;
 }
 
 void ValueChecks::explain(WeatherValues& values, RowPlace place) {
@@ -202,11 +214,16 @@ void ValueChecks::check_mean(Q mean, Q low, Q high, std::string_view check, Weat
 void ValueChecks::check_dew(WeatherValues& values, RowPlace place) {
   const Q air_quantity = step_ == WeatherStep::day ? Q::t_max : Q::t_mean;
   const double dew = values[slot(Q::t_dew)], highest = values[slot(air_quantity)];
-  if (!(dew > highest + dew_margin_c)) return;
-  drop(Q::t_dew, "dew_above_air",
-       shown(Q::t_dew, dew) + " is above the air temperature, " + shown(air_quantity, highest) +
-           "; taken as missing",
-       "correct the cell, or leave it empty", values, place);
+  if (dew > highest + dew_margin_c)
+    drop(Q::t_dew, "dew_above_air",
+         shown(Q::t_dew, dew) + " is above the air temperature, " + shown(air_quantity, highest) +
+             "; taken as missing",
+         "correct the cell, or leave it empty", values, place);
+  if (is_above_saturation(values))
+    drop(Q::ea, "ea_above_saturation",
+         shown(Q::ea, values[slot(Q::ea)]) + " is more than air of " + shown(air_quantity, highest) +
+             " holds, " + rounded(saturation_vapour_pressure_kpa(highest), 0.001) + " kPa; taken as missing",
+         "correct the cell, or leave it empty", values, place);
 }
 
 void ValueChecks::check_zero_of_radiation(WeatherValues& values, RowPlace place) {

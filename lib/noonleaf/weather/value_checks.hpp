@@ -48,6 +48,8 @@ class ValueChecks {
 
  private:
   bool looks_wrong(const WeatherValues& values) const;
+  double air_temperature(const WeatherValues& values) const;
+  bool is_above_saturation(const WeatherValues& values) const;
   void explain(WeatherValues& values, RowPlace place);
   void check_range(WeatherQuantity quantity, WeatherValues& values, RowPlace place);
   void check_pair(WeatherQuantity low, WeatherQuantity high, std::string_view check, WeatherValues& values,
