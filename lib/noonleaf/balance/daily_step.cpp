@@ -309,6 +309,17 @@ void single_day(BalanceDetail& d, Working& w, const SoilWater& soil, const Balan
   d.de_wet_mm = d.de_rain_wet_mm = d.dpe_mm = d.dpe_rain_mm = d.fw = missing;
 }
 
+/// Snow or frozen ground: nothing moves but the root boundary.
+void standing_day(BalanceDetail& d, const BalanceState& state) {
+  d.end = state;
+  d.rain_mm = d.runoff_mm = d.irrigation_mm = 0;
+  d.transpiration_mm = d.evaporation_mm = d.etc_mm_d = d.etc_adj_mm_d = d.lower_evaporation_mm = 0;
+  d.dp_mm = d.drainage_mm = 0;
+  d.dr_open_mm = d.dr_wet_mm = state.dr_mm;
+  d.p_frac = d.growth.p_frac;
+  d.raw_mm = d.p_frac * d.taw_mm;
+}
+
 }  // namespace
 
 BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
@@ -320,6 +331,7 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   d.date = day.date;
   d.start = start;
   d.growth = growth;
+  d.ground = day.ground;
   d.end.root_depth_m = growth.root_depth_m;
   d.end.profile_depth_m = start.profile_depth_m;
   const CoefficientMethod method = method_of(growth, settings);
@@ -334,6 +346,11 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   if (is_missing(w.state.de_rain_mm)) w.state.de_rain_mm = w.state.de_mm;
   d.root_gain_mm = move_root_boundary(w.state, soil, growth.root_depth_m);
   d.taw_mm = taw_mm(soil, growth.root_depth_m);
+  if (day.ground != GroundState::open) {
+    standing_day(d, w.state);
+    assert_closure(d);
+    return d;
+  }
   rain_and_runoff(d, w, day, settings);
   water_on_surface(d, w, day, settings);
   if (method == CoefficientMethod::dual)
