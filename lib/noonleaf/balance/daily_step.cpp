@@ -5,6 +5,7 @@
 
 #include "noonleaf/balance/balance_formula.hpp"
 #include "noonleaf/balance/profile.hpp"
+#include "noonleaf/balance/step_formula.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
 #include "noonleaf/soil/runoff.hpp"
@@ -72,18 +73,19 @@ bool anything_missing(const BalanceState& start, const BalanceDay& day, const Gr
          (no_climate && is_missing(growth.kc_max));
 }
 
-/// The working values of one day that no one asks for afterwards.
+/// What the formulas take, gathered from the day; and what belongs to the state but not to them.
 struct Working {
   BalanceState state;
-  double morning_mm = 0, evening_mm = 0;                      ///< water that enters the root zone
-  double surface_morning_mm = 0, surface_evening_mm = 0;      ///< on the irrigated part of the surface
-  double rain_part_morning_mm = 0, rain_part_evening_mm = 0;  ///< on the part that rain alone wets
-  double top_draw_mm = 0, rain_part_top_draw_mm = 0;          ///< Tew of both parts
-  double evaporation_mm = 0, rain_part_evaporation_mm = 0;
+  step_formula::Day day{};
   double morning_fw = 1, evening_fw = 1;
 };
 
-void rain_and_runoff(BalanceDetail& d, Working& w, const BalanceDay& day, const BalanceSettings& settings) {
+/// Rain of the morning and the evening after runoff, which takes its share of both.
+struct NetRain {
+  double morning_mm, evening_mm;
+};
+NetRain rain_and_runoff(BalanceDetail& d, Working& w, const BalanceDay& day,
+                        const BalanceSettings& settings) {
   d.rain_mm = day.rain_mm + day.evening_rain_mm;
   d.irrigation_mm = day.irrigation_mm + day.evening_irrigation_mm;
   d.runoff_mm = 0;
@@ -94,8 +96,10 @@ void rain_and_runoff(BalanceDetail& d, Working& w, const BalanceDay& day, const 
     d.runoff_mm = runoff_mm(d.rain_mm, d.curve_number);
   }
   const double kept = d.rain_mm > 0 ? 1 - d.runoff_mm / d.rain_mm : 1;
-  w.morning_mm = day.rain_mm * kept + day.irrigation_mm;
-  w.evening_mm = day.evening_rain_mm * kept + day.evening_irrigation_mm;
+  const NetRain net{day.rain_mm * kept, day.evening_rain_mm * kept};
+  w.day.morning = net.morning_mm + day.irrigation_mm;
+  w.day.evening = net.evening_mm + day.evening_irrigation_mm;
+  return net;
 }
 
 /// Depth on each part of the surface from an irrigation that wets the share fw: the irrigated part first.
@@ -115,155 +119,31 @@ double fw_after(double before, double rain, double irrigation, double irrigation
   return rain >= significant_rain_mm ? 1 : before;
 }
 
-void water_on_surface(BalanceDetail& d, Working& w, const BalanceDay& day, const BalanceSettings& settings) {
-  const double morning_rain = w.morning_mm - day.irrigation_mm;
-  const double evening_rain = w.evening_mm - day.evening_irrigation_mm;
+void water_on_surface(Working& w, const NetRain& rain, const BalanceDay& day,
+                      const BalanceSettings& settings) {
   const double fw = is_known(day.irrigation_fw) ? day.irrigation_fw : settings.irrigated_frac;
+  w.day.rain_part_morning = rain.morning_mm;
+  w.day.rain_part_evening = rain.evening_mm;
   if (settings.surface == SurfaceAccount::as_printed) {
-    w.morning_fw = fw_after(w.state.wetted_frac, morning_rain, day.irrigation_mm, fw);
-    w.evening_fw = fw_after(w.morning_fw, evening_rain, day.evening_irrigation_mm, fw);
-    w.surface_morning_mm = morning_rain + day.irrigation_mm / fw;
-    w.surface_evening_mm = evening_rain + day.evening_irrigation_mm / fw;
-    w.rain_part_morning_mm = morning_rain;
-    w.rain_part_evening_mm = evening_rain;
-  } else {
-    w.morning_fw = w.evening_fw = settings.irrigated_frac;
-    const OnSurface morning = irrigation_on_surface(day.irrigation_mm, fw, settings.irrigated_frac);
-    const OnSurface evening = irrigation_on_surface(day.evening_irrigation_mm, fw, settings.irrigated_frac);
-    w.surface_morning_mm = morning_rain + morning.irrigated_mm;
-    w.surface_evening_mm = evening_rain + evening.irrigated_mm;
-    w.rain_part_morning_mm = morning_rain + morning.rain_part_mm;
-    w.rain_part_evening_mm = evening_rain + evening.rain_part_mm;
+    w.morning_fw = fw_after(w.state.wetted_frac, rain.morning_mm, day.irrigation_mm, fw);
+    w.evening_fw = fw_after(w.morning_fw, rain.evening_mm, day.evening_irrigation_mm, fw);
+    w.day.surface_morning = rain.morning_mm + day.irrigation_mm / fw;
+    w.day.surface_evening = rain.evening_mm + day.evening_irrigation_mm / fw;
+    return;
   }
-  d.fw = w.morning_fw;
-  d.de_wet_mm = most(0, w.state.de_mm - w.surface_morning_mm);  // eq. 77, water early in the day
-  d.de_rain_wet_mm = most(0, w.state.de_rain_mm - w.rain_part_morning_mm);
-  d.dpe_mm = most(0, w.surface_morning_mm - w.state.de_mm);  // eq. 79
-  d.dpe_rain_mm = most(0, w.rain_part_morning_mm - w.state.de_rain_mm);
+  w.morning_fw = w.evening_fw = settings.irrigated_frac;
+  const OnSurface morning = irrigation_on_surface(day.irrigation_mm, fw, settings.irrigated_frac);
+  const OnSurface evening = irrigation_on_surface(day.evening_irrigation_mm, fw, settings.irrigated_frac);
+  w.day.surface_morning = rain.morning_mm + morning.irrigated_mm;
+  w.day.surface_evening = rain.evening_mm + evening.irrigated_mm;
+  w.day.rain_part_morning += morning.rain_part_mm;
+  w.day.rain_part_evening += evening.rain_part_mm;
 }
 
 void exposed_parts(BalanceDetail& d, const BalanceSettings& settings) {
   d.few = exposed_wetted_frac(d.fc, d.fw, settings.emitters);
   const bool two = settings.surface == SurfaceAccount::coupled && d.fw < 1;
   d.few_rain = two ? most(0, 1 - d.fc - d.few) : 0;
-}
-
-/// Allen et al. 2005: energy is shared by the exposed areas and the water left in them.
-double energy_share(const BalanceDetail& d) {
-  if (d.few_rain <= 0) return 1;
-  const double left = most(0.001, d.tew_mm - d.de_wet_mm);
-  const double left_rain = most(0.001, d.tew_mm - d.de_rain_wet_mm);
-  return 1 / (1 + d.few_rain / d.few * left_rain / left);
-}
-
-/// Potential evaporation of both parts, limited to what their top layers hold.
-void evaporation_demand(BalanceDetail& d, Working& w, const BalanceSettings& settings) {
-  d.kr = balance_formula::kr(d.de_wet_mm, d.rew_mm, d.tew_mm);
-  d.kr_rain = balance_formula::kr(d.de_rain_wet_mm, d.rew_mm, d.tew_mm);
-  d.energy_share = energy_share(d);
-  const double open = d.kc_max - d.kcb;
-  const double ke = least(d.kr * d.energy_share * open, d.few * d.kc_max);
-  const double ke_rain = least(d.kr_rain * (1 - d.energy_share) * open, d.few_rain * d.kc_max);
-  const double factor = settings.evaporation_factor * d.et0_mm_d;
-  w.evaporation_mm = least(ke * factor, d.few * most(0, d.tew_mm - d.de_wet_mm));
-  w.rain_part_evaporation_mm = least(ke_rain * factor, d.few_rain * most(0, d.tew_mm - d.de_rain_wet_mm));
-  d.evaporation_mm = w.evaporation_mm + w.rain_part_evaporation_mm;
-}
-
-void stress(BalanceDetail& d, const Working& w, const BalanceSettings& settings) {
-  d.p_frac = settings.depletion == DepletionFraction::fixed
-                 ? d.growth.p_frac
-                 : balance_formula::p_adjusted(d.growth.p_frac, d.etc_mm_d);
-  d.raw_mm = d.p_frac * d.taw_mm;  // eq. 83
-  d.dr_open_mm = w.state.dr_mm - w.morning_mm;
-  d.dr_wet_mm = most(0, d.dr_open_mm);
-  d.ks = settings.salt_stress * balance_formula::ks(d.dr_wet_mm, d.taw_mm, d.raw_mm);
-}
-
-/// Transpiration stops at TAW, evaporation where the ground it draws on is at half the wilting point.
-void limit_flows(BalanceDetail& d, Working& w, const SoilWater& soil) {
-  const double zr = w.state.root_depth_m;
-  const LayerLimits roots = root_zone_limits(soil, zr);
-  const LayerLimits lower = lower_layer_limits(soil, zr, w.state.profile_depth_m);
-  d.transpiration_mm = least(d.transpiration_mm, most(0, roots.transpiration_mm - d.dr_open_mm));
-  const double root_share = least(1, zr / soil.evaporation_depth_m);
-  double scale = 1;
-  const double from_roots = d.evaporation_mm * root_share;
-  const double from_lower = d.evaporation_mm - from_roots;
-  const double roots_hold = most(0, roots.evaporation_mm - d.dr_open_mm - d.transpiration_mm);
-  const double lower_holds = most(0, lower.evaporation_mm - w.state.lower_mm);
-  if (from_roots > roots_hold) scale = roots_hold / from_roots;
-  if (from_lower > lower_holds) scale = least(scale, lower_holds / from_lower);
-  w.evaporation_mm *= scale;
-  w.rain_part_evaporation_mm *= scale;
-  d.evaporation_mm = w.evaporation_mm + w.rain_part_evaporation_mm;
-  d.lower_evaporation_mm = d.evaporation_mm * (1 - root_share);
-}
-
-/// Tew of one part: Allen et al. 2005, Kt = (1 - De/TEW) / (1 - Dr/TAW) (Ze/Zr)^0.6 <= 1; roots take no water
-/// below the wilting point.
-double top_draw(const BalanceDetail& d, const SoilWater& soil, double de, double evaporated) {
-  const double wet = most(0, 1 - de / d.tew_mm);
-  const double root_wet = most(0.001, 1 - d.dr_wet_mm / d.taw_mm);
-  const double depth = std::pow(soil.evaporation_depth_m / d.growth.root_depth_m, 0.6);
-  const double kt = least(1, wet / root_wet * depth);
-  const double above_wilting = taw_mm(soil, soil.evaporation_depth_m) - de - evaporated;
-  return least(kt * d.transpiration_mm, most(0, above_wilting));
-}
-
-void close_surface(BalanceDetail& d, Working& w, const SoilWater& soil, const BalanceSettings& settings) {
-  const double evaporated = w.evaporation_mm / d.few;
-  const double rain_evaporated = d.few_rain > 0 ? w.rain_part_evaporation_mm / d.few_rain : 0;
-  if (settings.top_roots == TopLayerRoots::drawn && d.growth.basis == CropBasis::kc_curve) {
-    w.top_draw_mm = top_draw(d, soil, d.de_wet_mm, evaporated);
-    w.rain_part_top_draw_mm = top_draw(d, soil, d.de_rain_wet_mm, rain_evaporated);
-  }
-  const double de = d.de_wet_mm + evaporated + w.top_draw_mm;  // eq. 77
-  const double de_rain = d.de_rain_wet_mm + rain_evaporated + w.rain_part_top_draw_mm;
-  d.end.de_mm = most(0, de - w.surface_evening_mm);
-  d.end.de_rain_mm = most(0, de_rain - w.rain_part_evening_mm);
-  d.dpe_mm += most(0, w.surface_evening_mm - de);
-  d.dpe_rain_mm += most(0, w.rain_part_evening_mm - de_rain);
-  d.top_transpiration_mm = w.top_draw_mm;
-  d.end.wetted_frac = w.evening_fw;
-  const double left = w.state.de_mm - w.surface_morning_mm - w.surface_evening_mm + evaporated +
-                      w.top_draw_mm + d.dpe_mm - d.end.de_mm;
-  if (std::abs(left) > closure_limit_mm)
-    refuse("de_mm", left, "water does not add up in the top layer: " + number_text(left) + " mm are left",
-           "this is a fault of the program: please report it with the day's numbers");
-}
-
-void close_layers(BalanceDetail& d, const Working& w) {
-  const double from_roots = d.transpiration_mm + d.evaporation_mm - d.lower_evaporation_mm;
-  const double dr = d.dr_open_mm + from_roots - w.evening_mm;  // eq. 85
-  d.dp_mm = most(0, -dr);                                      // eq. 88
-  d.end.dr_mm = dr + d.dp_mm;
-  const double lower = w.state.lower_mm + d.lower_evaporation_mm - d.dp_mm;
-  d.drainage_mm = most(0, -lower);
-  d.end.lower_mm = lower + d.drainage_mm;
-}
-
-/// Makes De agree with Dr at the close of the day. The exposed top layer is a part of the root zone (and,
-/// under roots shallower than it, of the layer below): it cannot lack more water than the whole lacks, nor
-/// hold more than the whole holds. FAO-56 keeps both accounts apart: eq. 88 lets the day's ET use water in
-/// excess of field capacity before it drains, eq. 79 does not.
-void tie_surface(BalanceDetail& d, const SoilWater& soil, const BalanceSettings& settings) {
-  d.de_tied_mm = 0;
-  if (settings.surface == SurfaceAccount::as_printed) return;
-  const double root_share = least(1, d.end.root_depth_m / soil.evaporation_depth_m);
-  const double exposed = (d.few + d.few_rain) * root_share;
-  const double lacking = root_share * (d.few * d.end.de_mm + d.few_rain * d.end.de_rain_mm);
-  const double held = exposed * d.tew_mm - lacking;
-  const double root_held = most(0, root_zone_limits(soil, d.end.root_depth_m).evaporation_mm - d.end.dr_mm);
-  const double before = d.end.de_mm;
-  if (lacking > d.end.dr_mm) {
-    d.end.de_mm *= d.end.dr_mm / lacking;
-    d.end.de_rain_mm *= d.end.dr_mm / lacking;
-  } else if (held > root_held) {
-    d.end.de_mm = d.tew_mm - (d.tew_mm - d.end.de_mm) * root_held / held;
-    d.end.de_rain_mm = d.tew_mm - (d.tew_mm - d.end.de_rain_mm) * root_held / held;
-  }
-  d.de_tied_mm = d.end.de_mm - before;
 }
 
 /// All water of the day from the flows on one side, from the states on the other.
@@ -283,30 +163,108 @@ void assert_closure(BalanceDetail& d) {
          "this is a fault of the program: please report it with the day's numbers");
 }
 
+void plant_of_day(BalanceDetail& d, Working& w, const SoilWater& soil, const BalanceSettings& settings) {
+  w.day.et0 = d.et0_mm_d;
+  w.day.zr = d.growth.root_depth_m;
+  w.day.lower_depth = w.state.profile_depth_m - d.growth.root_depth_m;
+  w.day.p = d.growth.p_frac;
+  w.day.salt = settings.salt_stress;
+  w.day.evaporation_factor = settings.evaporation_factor;
+  const bool drawn = settings.top_roots == TopLayerRoots::drawn && d.growth.basis == CropBasis::kc_curve;
+  w.day.top_depth = drawn ? std::pow(soil.evaporation_depth_m / d.growth.root_depth_m, 0.6) : 0;
+}
+
+void tell_flows(BalanceDetail& d, const step_formula::Flows& f, const step_formula::State& after) {
+  d.taw_mm = f.taw;
+  d.p_frac = f.p;
+  d.raw_mm = f.raw;
+  d.dr_open_mm = f.dr_open;
+  d.dr_wet_mm = f.dr_wet;
+  d.ks = f.ks;
+  d.etc_mm_d = f.etc;
+  d.transpiration_mm = f.transpiration;
+  d.evaporation_mm = f.evaporation;
+  d.lower_evaporation_mm = f.lower_evaporation;
+  d.etc_adj_mm_d = f.transpiration + f.evaporation;
+  d.dp_mm = f.dp;
+  d.drainage_mm = f.drainage;
+  d.end.dr_mm = after.dr;
+  d.end.lower_mm = after.lower;
+}
+
+void tell_surface(BalanceDetail& d, const step_formula::Flows& f, const step_formula::State& after) {
+  d.de_wet_mm = f.de_wet;
+  d.de_rain_wet_mm = f.de_rain_wet;
+  d.kr = f.kr;
+  d.kr_rain = f.kr_rain;
+  d.energy_share = f.energy_share;
+  d.top_transpiration_mm = f.top_draw;
+  d.dpe_mm = f.dpe;
+  d.dpe_rain_mm = f.dpe_rain;
+  d.de_tied_mm = after.de - f.de_untied;
+  d.end.de_mm = after.de;
+  d.end.de_rain_mm = after.de_rain;
+  d.ke = d.et0_mm_d > 0 ? d.evaporation_mm / d.et0_mm_d : 0;
+  d.kc = d.kcb + d.ke;
+}
+
+/// The top layer's water from its flows on one side, its states on the other.
+void assert_surface_closure(const BalanceDetail& d, const Working& w, const step_formula::Flows& f) {
+  const double left = w.state.de_mm - w.day.surface_morning - w.day.surface_evening +
+                      f.evaporation_irrigated / d.few + f.top_draw + f.dpe + d.de_tied_mm - d.end.de_mm;
+  if (std::abs(left) <= closure_limit_mm) return;
+  refuse("de_mm", left, "water does not add up in the top layer: " + number_text(left) + " mm are left",
+         "this is a fault of the program: please report it with the day's numbers");
+}
+
+double p_of_day(DepletionFraction depletion, double p_table, double etc) {
+  return depletion == DepletionFraction::fixed ? p_table : balance_formula::p_adjusted(p_table, etc);
+}
+
 void dual_day(BalanceDetail& d, Working& w, const BalanceDay& day, const SoilWater& soil,
               const BalanceSettings& settings) {
-  d.kcb = d.growth.kcb;
+  d.kcb = w.day.kcb = d.growth.kcb;
   d.fc = d.growth.cover_frac;
+  d.fw = w.morning_fw;
   const bool has_climate = is_known(day.u2_m_s) && is_known(day.rh_min_pct);
-  d.kc_max = has_climate ? kc_max(d.kcb, {day.u2_m_s, day.rh_min_pct}, d.growth.height_m) : d.growth.kc_max;
+  d.kc_max = w.day.kc_max =
+      has_climate ? kc_max(d.kcb, {day.u2_m_s, day.rh_min_pct}, d.growth.height_m) : d.growth.kc_max;
   exposed_parts(d, settings);
-  evaporation_demand(d, w, settings);
-  d.etc_mm_d = d.kcb * d.et0_mm_d + d.evaporation_mm;  // eq. 69
-  stress(d, w, settings);
-  d.transpiration_mm = d.ks * d.kcb * d.et0_mm_d;  // eq. 80
-  limit_flows(d, w, soil);
-  close_surface(d, w, soil, settings);
+  w.day.few = d.few;
+  w.day.few_rain = d.few_rain;
+  const step_formula::Soil plain = plain_soil(soil);
+  const step_formula::State before{w.state.de_mm, w.state.de_rain_mm, w.state.dr_mm, w.state.lower_mm};
+  const auto p = [&](double p_table, double etc) { return p_of_day(settings.depletion, p_table, etc); };
+  step_formula::Flows f{};
+  using step_formula::Parts;
+  using step_formula::Tie;
+  const step_formula::State after =
+      settings.surface == SurfaceAccount::as_printed
+          ? step_formula::dual<Parts::one, Tie::none>(plain, w.day, before, p, f)
+          : step_formula::dual<Parts::two, Tie::to_root_zone>(plain, w.day, before, p, f);
+  tell_flows(d, f, after);
+  tell_surface(d, f, after);
+  d.end.wetted_frac = w.evening_fw;
+  assert_surface_closure(d, w, f);
 }
 
 void single_day(BalanceDetail& d, Working& w, const SoilWater& soil, const BalanceSettings& settings) {
-  d.kc = d.growth.kc;
-  d.etc_mm_d = d.kc * d.et0_mm_d;  // eq. 58
-  d.evaporation_mm = 0;
-  stress(d, w, settings);
-  d.transpiration_mm = d.ks * d.etc_mm_d;  // eq. 81
-  limit_flows(d, w, soil);
-  // A single coefficient tells nothing of the top layer.
-  d.de_wet_mm = d.de_rain_wet_mm = d.dpe_mm = d.dpe_rain_mm = d.fw = missing;
+  d.kc = w.day.kcb = d.growth.kc;
+  const step_formula::State before{0, 0, w.state.dr_mm, w.state.lower_mm};
+  const auto p = [&](double p_table, double etc) { return p_of_day(settings.depletion, p_table, etc); };
+  step_formula::Flows f{};
+  tell_flows(d, f, step_formula::single(plain_soil(soil), w.day, before, p, f));
+}
+
+/// Snow or frozen ground: nothing moves but the root boundary.
+void standing_day(BalanceDetail& d, const BalanceState& state) {
+  d.end = state;
+  d.rain_mm = d.runoff_mm = d.irrigation_mm = 0;
+  d.transpiration_mm = d.evaporation_mm = d.etc_mm_d = d.etc_adj_mm_d = d.lower_evaporation_mm = 0;
+  d.dp_mm = d.drainage_mm = 0;
+  d.dr_open_mm = d.dr_wet_mm = state.dr_mm;
+  d.p_frac = d.growth.p_frac;
+  d.raw_mm = d.p_frac * d.taw_mm;
 }
 
 }  // namespace
@@ -320,6 +278,7 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   d.date = day.date;
   d.start = start;
   d.growth = growth;
+  d.ground = day.ground;
   d.end.root_depth_m = growth.root_depth_m;
   d.end.profile_depth_m = start.profile_depth_m;
   const CoefficientMethod method = method_of(growth, settings);
@@ -334,19 +293,17 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   if (is_missing(w.state.de_rain_mm)) w.state.de_rain_mm = w.state.de_mm;
   d.root_gain_mm = move_root_boundary(w.state, soil, growth.root_depth_m);
   d.taw_mm = taw_mm(soil, growth.root_depth_m);
-  rain_and_runoff(d, w, day, settings);
-  water_on_surface(d, w, day, settings);
+  if (day.ground != GroundState::open) {
+    standing_day(d, w.state);
+    assert_closure(d);
+    return d;
+  }
+  plant_of_day(d, w, soil, settings);
+  water_on_surface(w, rain_and_runoff(d, w, day, settings), day, settings);
   if (method == CoefficientMethod::dual)
     dual_day(d, w, day, soil, settings);
   else
     single_day(d, w, soil, settings);
-  d.etc_adj_mm_d = d.transpiration_mm + d.evaporation_mm;
-  if (method == CoefficientMethod::dual) {
-    d.ke = d.et0_mm_d > 0 ? d.evaporation_mm / d.et0_mm_d : 0;
-    d.kc = d.kcb + d.ke;
-  }
-  close_layers(d, w);
-  if (method == CoefficientMethod::dual) tie_surface(d, soil, settings);
   assert_closure(d);
   return d;
 }

@@ -3,6 +3,7 @@
 #include <chrono>
 
 #include "noonleaf/balance/evaporation.hpp"
+#include "noonleaf/balance/ground_state.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/soil/soil_water.hpp"
@@ -33,6 +34,7 @@ struct BalanceDay {
   double evening_rain_mm = 0, evening_irrigation_mm = 0;
   double irrigation_fw =
       missing;  ///< share of the ground that this irrigation wets; missing = irrigated_frac
+  GroundState ground = GroundState::open;  ///< snow, frozen: the account stands still on this day
 };
 
 /// Which coefficient.
@@ -83,6 +85,7 @@ struct BalanceDetail {
   std::chrono::year_month_day date{};
   BalanceState start{}, end{};  ///< as the day before left it; at the close of the day
   GrowthDay growth{};
+  GroundState ground = GroundState::open;  ///< not open: nothing moved, the day's rain is not in the account
   double et0_mm_d = missing;
   double root_gain_mm = missing;  ///< depletion that came with soil newly rooted (+) or given back (-)
   double rain_mm = missing, runoff_mm = missing, irrigation_mm = missing;  ///< whole day
@@ -131,6 +134,9 @@ struct BalanceDetail {
 ///           water, roots that are pulled give theirs back. Limits act on flows, so that every mm is
 ///           counted: transpiration stops at Dr = TAW, evaporation when the top layer is at half the
 ///           wilting point, so Dr can pass TAW by at most that half.
+/// Stops     On a day of snow or frozen ground the state stays as it was, all flows are 0 and what fell is
+/// left
+///           out; the detail says so. What melts later is not known: have the soil looked at.
 /// Missing   ET0, rain, irrigation, growth, Dr or lower layer missing: every result of the day and its end
 /// state
 ///           are NaN. De missing (a start without it, or days by a single coefficient): Dr up to TEW is taken

@@ -23,27 +23,20 @@ LayerLimits lower_layer_limits(const SoilWater& soil, double root_depth_m, doubl
 
 double move_root_boundary(BalanceState& state, const SoilWater& soil, double root_depth_m) {
   const double from = state.root_depth_m;
-  const double to = root_depth_m;
-  const double top = soil.evaporation_depth_m;
-  if (from == to) return 0;
-  double moved = 0;
-  if (to > from) {
-    const double available = taw_mm(soil, state.profile_depth_m - from);
-    const double dry = std::max(0.0, state.lower_mm - available);
-    const double dry_share = from < top ? (std::min(to, top) - from) / (top - from) : 1;
-    moved =
-        std::min(state.lower_mm, available) * (to - from) / (state.profile_depth_m - from) + dry * dry_share;
-  } else {
-    const double available = taw_mm(soil, from);
-    const double dry = std::max(0.0, state.dr_mm - available);
-    const double dry_depth = std::min(top, from);
-    const double dry_share = (dry_depth - std::min(dry_depth, to)) / dry_depth;
-    moved = -(std::min(state.dr_mm, available) * (from - to) / from + dry * dry_share);
-  }
+  if (from == root_depth_m) return 0;
+  const step_formula::Soil plain = plain_soil(soil);
+  const double moved =
+      root_depth_m > from
+          ? step_formula::gain_by_growth(plain, state.lower_mm, from, root_depth_m, state.profile_depth_m)
+          : -step_formula::loss_by_pulling(plain, state.dr_mm, from, root_depth_m);
   state.dr_mm += moved;
   state.lower_mm -= moved;
-  state.root_depth_m = to;
+  state.root_depth_m = root_depth_m;
   return moved;
+}
+
+step_formula::Soil plain_soil(const SoilWater& soil) {
+  return {soil.rew_mm, tew_mm(soil), taw_mm(soil, 1), below_wilting_mm_m(soil), soil.evaporation_depth_m};
 }
 
 }  // namespace v1

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "noonleaf/balance/daily_step.hpp"
+#include "noonleaf/balance/step_formula.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -21,6 +22,9 @@ LayerLimits lower_layer_limits(const SoilWater& soil, double root_depth_m, doubl
 ///           the top layer, where evaporation left it. Ours.
 /// Result    the depletion that the root zone gained (+) with new soil or gave back (-) [mm]
 double move_root_boundary(BalanceState& state, const SoilWater& soil, double root_depth_m);
+
+/// A soil as the formulas take it.
+step_formula::Soil plain_soil(const SoilWater& soil);
 
 }  // namespace v1
 }  // namespace noonleaf
