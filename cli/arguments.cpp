@@ -154,6 +154,97 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
   command->footer("Example: noonleaf et0 june.csv --latitude 46.07 --elevation 290 --wind-height 10");
 }
 
+struct LogTexts {
+  std::string date, time_of_day, until;
+  std::string feel;
+};
+
+const std::map<std::string, JournalEvent>& event_choices() {
+  static const std::map<std::string, JournalEvent> choices{
+      {"water", JournalEvent::water}, {"rain", JournalEvent::rain},   {"sow", JournalEvent::sow},
+      {"transplant", JournalEvent::transplant}, {"pull", JournalEvent::pull}, {"stage", JournalEvent::stage},
+      {"amend", JournalEvent::amend}, {"mulch", JournalEvent::mulch}, {"feel", JournalEvent::feel},
+      {"probe", JournalEvent::probe}, {"droop", JournalEvent::droop}, {"note", JournalEvent::note},
+      {"undo", JournalEvent::undo}};
+  return choices;
+}
+
+const std::map<std::string, SoilFeel>& feel_choices() {
+  static const std::map<std::string, SoilFeel> choices{{"dry", SoilFeel::dry},
+                                                       {"slightly_moist", SoilFeel::slightly_moist},
+                                                       {"moist", SoilFeel::moist},
+                                                       {"wet", SoilFeel::wet},
+                                                       {"field_capacity", SoilFeel::field_capacity}};
+  return choices;
+}
+
+/// A check that the text is one of the words, with the nearest of them.
+template <class Choice>
+std::function<std::string(const std::string&)> one_of(const std::map<std::string, Choice>& choices, const std::string& what) {
+  return [&choices, what](const std::string& text) {
+    if (choices.contains(text)) return std::string{};
+    std::vector<std::string> words;
+    std::string list;
+    for (const auto& [word, choice] : choices) {
+      words.push_back(word);
+      list += (list.empty() ? "" : ", ") + word;
+    }
+    const std::string nearest = nearest_name(text, words);
+    return "\"" + text + "\" is not " + what + "; " + (nearest.empty() ? "use " + list : "did you mean " + nearest + "?");
+  };
+}
+
+void add_log_quantities(CLI::App& command, LogArguments& arguments) {
+  command.add_option("--minutes", arguments.minutes, "water: how long it ran")->check(within(0, 2880));
+  const auto inches = command.add_option("--rain-in", arguments.rain_in, "rain: what the gauge held, inches")->check(within(0, 40));
+  command.add_option("--rain-mm", arguments.rain_mm, "rain: the same in mm")->check(within(0, 1000))->excludes(inches);
+  command.add_option("--crop", arguments.crop, "sow, transplant, pull, stage: which crop");
+  command.add_option("--share-pct", arguments.share_pct, "sow, transplant: share of the bed")->check(within(0, 100));
+  command.add_option("--stage", arguments.stage, "stage: development, mid_season, late_season or over");
+  const auto volumetric =
+      command.add_option("--water-pct", arguments.water_pct, "probe: water by volume, %")->check(within(0, 100));
+  command.add_option("--tension-kpa", arguments.tension_kpa, "probe: soil water tension, kPa (centibar)")
+      ->check(within(0, 100000))
+      ->excludes(volumetric);
+}
+
+void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
+  CLI::App* command = app.add_subcommand("log", "Write down what happened: water, rain, sowing, a look");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command
+      ->add_option("EVENT", arguments.event_word,
+                   "water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note, undo")
+      ->required()
+      ->check(one_of(event_choices(), "an event"));
+  command->add_option("WHAT", arguments.word, "the bed; for note its text; for undo the id of the entry");
+  command->add_option("--bed", arguments.bed, "note: the bed it is about");
+  add_log_quantities(*command, arguments);
+  command->add_option("--feel", texts.feel, "feel: dry, slightly_moist, moist, wet or field_capacity")
+      ->check(one_of(feel_choices(), "a class of soil feel"));
+  command->add_option("--at", texts.time_of_day, "when, like 07:30; for water the begin; now where no --date is given")
+      ->check(check_clock);
+  const auto minutes = command->get_option("--minutes");
+  command->add_option("--until", texts.until, "water: the end, like 07:55, instead of --minutes")
+      ->check(check_clock)
+      ->excludes(minutes)
+      ->needs(command->get_option("--at"));
+  command->add_option("--date", texts.date, "the day, like 2025-07-16; without it, today on the site's clock")
+      ->check(check_date);
+  command->add_option("--who", arguments.who, "a role, not a name: custodian");
+  command->add_option("--note", arguments.note, "a remark beside the entry");
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf log my-garden water c --minutes 25 --at 06:00 --who custodian");
+}
+
+LogArguments log_arguments(LogArguments arguments, const LogTexts& texts) {
+  arguments.event = event_choices().at(arguments.event_word);
+  if (!texts.feel.empty()) arguments.feel = feel_choices().at(texts.feel);
+  if (!texts.date.empty()) arguments.date = parse_iso_date(texts.date);
+  if (!texts.time_of_day.empty()) arguments.time_of_day = parse_clock_text(texts.time_of_day);
+  if (!texts.until.empty()) arguments.until = parse_clock_text(texts.until);
+  return arguments;
+}
+
 std::vector<std::string> option_names(const CLI::App& command) {
   std::vector<std::string> names;
   for (const CLI::Option* option : command.get_options()) {
@@ -225,10 +316,13 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   DayTexts day_texts;
   Et0Arguments et0;
   Et0Texts et0_texts;
+  LogArguments log;
+  LogTexts log_texts;
   add_new(app, start);
   add_check(app, check);
   add_today(app, today, day_texts);
   add_et0(app, et0, et0_texts);
+  add_log(app, log, log_texts);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
@@ -239,6 +333,7 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   }
   if (app.got_subcommand("new")) return Arguments(start);
   if (app.got_subcommand("check")) return Arguments(check);
+  if (app.got_subcommand("log")) return Arguments(log_arguments(log, log_texts));
   if (app.got_subcommand("today")) {
     if (!day_texts.date.empty()) today.date = parse_iso_date(day_texts.date);
     if (!day_texts.time_of_day.empty()) today.time_of_day = parse_clock_text(day_texts.time_of_day);

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/options.hpp"
 
@@ -49,7 +50,20 @@ struct Et0Arguments {
   int precision = 2;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments>;
+struct LogArguments {
+  std::string folder, event_word;
+  JournalEvent event = JournalEvent::note;
+  std::string word;  ///< what follows the event: a bed; the text of a note; the id that an undo takes back
+  std::string bed, crop, stage, who, note;
+  std::optional<std::chrono::year_month_day> date;
+  std::optional<std::chrono::minutes> time_of_day, until;
+  double minutes = missing, rain_in = missing, rain_mm = missing, share_pct = missing, water_pct = missing,
+         tension_kpa = missing;
+  std::optional<SoilFeel> feel;
+  OutputFormat format = OutputFormat::text;
+};
+
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -10,5 +10,6 @@ int run(const NewArguments& arguments);
 int run(const CheckArguments& arguments);
 int run(const TodayArguments& arguments);
 int run(const Et0Arguments& arguments);
+int run(const LogArguments& arguments);
 
 }  // namespace noonleaf::cli

@@ -14,7 +14,13 @@ namespace noonleaf {
 inline namespace v1 {
 
 /// What can happen in a garden.
-enum class JournalEvent { water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note };
+enum class JournalEvent { water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note, undo };
+
+/// How a handful of soil from the root zone feels and looks, as a share of its available water.
+///
+/// Source    USDA-NRCS, Estimating Soil Moisture by Feel and Appearance (1998): 0-25, 25-50, 50-75, 75-100 %
+///           and field capacity; words from memory
+enum class SoilFeel { dry, slightly_moist, moist, wet, field_capacity };
 
 /// One line of the journal: something that really happened.
 struct JournalEntry {
@@ -26,18 +32,24 @@ struct JournalEntry {
   double minutes = missing;    ///< water: how long the sprinkler ran
   double rain_mm = missing;    ///< rain: what the gauge held
   double share_pct = missing;  ///< sow, transplant: share of the bed
+  std::optional<SoilFeel> feel{};
+  double water_pct = missing;    ///< probe: water by volume
+  double tension_kpa = missing;  ///< probe: soil water tension (1 centibar is 1 kPa)
+  std::string undoes{};          ///< undo: id of the entry that did not happen
   std::size_t line = 0;        ///< where it stands in the file
 };
 
-/// The append-only record of what happened, in the order of the file.
+/// The append-only record of what happened, in the order of the file, without what was undone.
 using Journal = std::vector<JournalEntry>;
 
 /// Reads `journal.csv` against the garden it belongs to.
 ///
-/// Input     text  the whole file, comma separated, header names with units (docs/garden.md); garden  whose
+/// Input     text  the whole file, comma separated, header names with units (docs/journal.md); garden  whose
 ///           beds the entries may name; null = their ids are not checked
 /// Throws    Error with every problem: an unknown event, bed, crop or column, a number that is none, a date
-///           that does not exist, an entry without what its event needs
+///           that does not exist, an entry without what its event needs, an undo of what is not there, a line
+///           that ends in the middle
+/// Note      What was undone is left out, and so is the undo; undoing an undo brings the entry back.
 Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden);
 
 /// Reads the file of that name. No file is an empty journal: nothing has been written down yet.

@@ -10,6 +10,8 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/journal_columns.hpp"
+#include "noonleaf/garden/journal_undo.hpp"
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/units.hpp"
@@ -21,34 +23,25 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::size_t largest_file_bytes = 256UL * 1024 * 1024;
-
-constexpr std::array<std::string_view, 12> event_words{"water", "rain",  "sow",  "transplant", "pull",  "stage",
-                                                       "amend", "mulch", "feel", "probe",      "droop", "note"};
-constexpr std::array<std::string_view, 4> stage_words{"development", "mid_season", "late_season", "over"};
-
-/// What a column of the journal holds.
-enum class Field { id, date, time, event, bed, crop, minutes, rain_mm, rain_in, share_pct, stage, who, note };
-
-constexpr std::array<std::string_view, 13> field_names{"id",      "date",    "time",      "event", "bed", "crop", "minutes",
-                                                       "rain_mm", "rain_in", "share_pct", "stage", "who", "note"};
-
 /// A journal while it is read.
 class JournalReader {
  public:
   JournalReader(std::string_view text, std::string_view shown_name, const Garden* garden)
       : text_(text), shown_name_(shown_name), garden_(garden) {
-    if (text_.empty() || text_.back() != '\n') text_ += '\n';  // split_record wants a newline at the end
+    ends_with_line_ = text_.ends_with('\n');
+    if (!ends_with_line_) text_ += '\n';  // split_record wants a newline at the end
   }
 
   Journal read() {
     const char* place = text_.data();
     const char* const limit = text_.data() + text_.size();
     bool header_read = false;
+    separator_ = journal_separator(text_);
     while (place < limit) {
-      const CsvRecord record = split_record(place, limit, ',');
+      const CsvRecord record = split_record(place, limit, separator_);
       const std::string_view line(place, static_cast<std::size_t>(record.end - place));
-      if (!is_blank(line)) {
+      at_open_end_ = record.end == limit && !ends_with_line_;
+      if (!is_blank_line(line)) {
         if (header_read) {
           read_entry(record, line);
         } else {
@@ -61,31 +54,26 @@ class JournalReader {
     }
     if (!header_read) refuse_line({}, "the journal is empty", "begin it with the line id,date,time,event,bed,minutes,who,note");
     if (!problems_.empty()) throw Error(std::move(problems_));
-    return std::move(journal_);
+    return without_undone(std::move(journal_), shown_name_);
   }
 
  private:
-  static bool is_blank(std::string_view line) {
-    const bool empty = line.find_first_not_of(", \t\r\n") == std::string_view::npos;
-    return empty || line.front() == '#';
-  }
-
   void read_header(const CsvRecord& record, std::string_view line) {
     for (const CsvCell& cell : record.cells) {
       const std::string name(trimmed(cell.text));
-      const auto found = std::find(field_names.begin(), field_names.end(), name);
-      if (found == field_names.end()) {
-        const std::string nearest = nearest_name(name, field_names);
+      const auto found = std::find(column_names.begin(), column_names.end(), name);
+      if (found == column_names.end()) {
+        const std::string nearest = nearest_name(name, column_names);
         refuse(cell, line, "header", in_quotes(name) + " is not a column of the journal",
                nearest.empty() ? "take the column out; docs/garden.md lists the columns" : "did you mean " + nearest + "?");
-        fields_.push_back(Field::note);
+        fields_.push_back(JournalColumn::note);
         continue;
       }
-      fields_.push_back(static_cast<Field>(found - field_names.begin()));
+      fields_.push_back(static_cast<JournalColumn>(found - column_names.begin()));
     }
-    for (const Field needed : {Field::date, Field::event}) {
+    for (const JournalColumn needed : {JournalColumn::date, JournalColumn::event}) {
       if (std::count(fields_.begin(), fields_.end(), needed) > 0) continue;
-      const std::string name(field_names[static_cast<std::size_t>(needed)]);
+      const std::string name(name_of(needed));
       refuse_line(line, "the column \"" + name + "\" is missing", "add it to the first line");
     }
   }
@@ -101,6 +89,11 @@ class JournalReader {
       refuse(record.cells.back(), line, {}, "a quotation mark is opened and never closed", "add the second one");
       return;
     }
+    if (is_cut_off(record)) {
+      refuse(record.cells.back(), line, {}, "this line ends in the middle: it was cut off while it was written",
+             "finish it and end it with a new line, or take it out and log it again");
+      return;
+    }
     JournalEntry entry;
     entry.line = line_;
     for (std::size_t index = 0; index < record.cells.size(); ++index) {
@@ -110,23 +103,34 @@ class JournalReader {
     if (problems_.size() == before) journal_.push_back(std::move(entry));
   }
 
-  void read_cell(Field field, const CsvCell& cell, std::string_view line, JournalEntry& entry) {
-    const std::string text(trimmed(cell.text));
-    const auto name = std::string(field_names[static_cast<std::size_t>(field)]);
+  /// Whether nobody finished writing the line: it carries the mark, or it is short and no line end follows.
+  bool is_cut_off(const CsvRecord& record) const {
+    const bool marked = std::any_of(record.cells.begin(), record.cells.end(),
+                                    [](const CsvCell& cell) { return trimmed(cell.text).ends_with(cut_off_mark); });
+    return marked || (at_open_end_ && record.cells.size() < fields_.size());
+  }
+
+  void read_cell(JournalColumn field, const CsvCell& cell, std::string_view line, JournalEntry& entry) {
+    const std::string text = text_of(cell);
+    const auto name = std::string(name_of(field));
     switch (field) {
-      case Field::id: entry.id = text; break;
-      case Field::date: read_date(cell, line, text, entry); break;
-      case Field::time: read_time(cell, line, text, entry); break;
-      case Field::event: read_event(cell, line, text, entry); break;
-      case Field::bed: read_bed(cell, line, text, entry); break;
-      case Field::crop: read_crop(cell, line, text, entry); break;
-      case Field::minutes: read_number(cell, line, name, {0, 2880}, 1.0, entry.minutes); break;
-      case Field::rain_mm: read_number(cell, line, name, {0, 1000}, 1.0, entry.rain_mm); break;
-      case Field::rain_in: read_number(cell, line, name, {0, 40}, mm_per_inch, entry.rain_mm); break;
-      case Field::share_pct: read_number(cell, line, name, {0, 100}, 1.0, entry.share_pct); break;
-      case Field::stage: entry.stage = text; break;
-      case Field::who: entry.who = text; break;
-      case Field::note: entry.note = text; break;
+      case JournalColumn::id: entry.id = text; break;
+      case JournalColumn::date: read_date(cell, line, text, entry); break;
+      case JournalColumn::time: read_time(cell, line, text, entry); break;
+      case JournalColumn::event: read_event(cell, line, text, entry); break;
+      case JournalColumn::bed: read_bed(cell, line, text, entry); break;
+      case JournalColumn::crop: read_crop(cell, line, text, entry); break;
+      case JournalColumn::minutes: read_number(cell, line, name, {0, 2880}, 1.0, entry.minutes); break;
+      case JournalColumn::rain_mm: read_number(cell, line, name, {0, 1000}, 1.0, entry.rain_mm); break;
+      case JournalColumn::rain_in: read_number(cell, line, name, {0, 40}, mm_per_inch, entry.rain_mm); break;
+      case JournalColumn::share_pct: read_number(cell, line, name, {0, 100}, 1.0, entry.share_pct); break;
+      case JournalColumn::stage: entry.stage = text; break;
+      case JournalColumn::feel: read_feel(cell, line, text, entry); break;
+      case JournalColumn::water_pct: read_number(cell, line, name, {0, 100}, 1.0, entry.water_pct); break;
+      case JournalColumn::tension_kpa: read_number(cell, line, name, {0, 100000}, 1.0, entry.tension_kpa); break;
+      case JournalColumn::undoes: entry.undoes = text; break;
+      case JournalColumn::who: entry.who = text; break;
+      case JournalColumn::note: entry.note = text; break;
     }
   }
 
@@ -154,8 +158,19 @@ class JournalReader {
     }
     const std::string nearest = nearest_name(text, event_words);
     refuse(cell, line, "event", in_quotes(text) + " is not an event",
-           nearest.empty() ? "use water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop or note"
+           nearest.empty() ? "use water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note or undo"
                            : "did you mean " + nearest + "?");
+  }
+
+  void read_feel(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
+    if (text.empty()) return;
+    const auto found = std::find(feel_words.begin(), feel_words.end(), text);
+    if (found != feel_words.end()) {
+      entry.feel = static_cast<SoilFeel>(found - feel_words.begin());
+      return;
+    }
+    refuse(cell, line, "feel", in_quotes(text) + " is not a class of soil feel",
+           "use dry, slightly_moist, moist, wet or field_capacity");
   }
 
   void read_bed(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
@@ -185,9 +200,10 @@ class JournalReader {
                    double si_per_unit, double& target) {
     const std::string_view text = trimmed(cell.text);
     if (text.empty()) return;
-    const auto value = parse_decimal(text, '.');
+    const char mark = separator_ == ',' || text.find(',') == std::string_view::npos ? '.' : ',';
+    const auto value = parse_decimal(text, mark);
     if (!value) {
-      const NumberFault fault = number_fault(text, '.');
+      const NumberFault fault = number_fault(text, mark);
       refuse(cell, line, name, fault.message, fault.fix);
     } else if (*value < limits.low || *value > limits.high) {
       refuse(cell, line, name, in_quotes(text) + " is outside " + number_text(limits.low) + " to " + number_text(limits.high),
@@ -222,8 +238,25 @@ class JournalReader {
         break;
       }
       case JournalEvent::pull: need(!entry.bed.empty(), "a bed", "the column bed"); break;
+      case JournalEvent::feel:
+        need(!entry.bed.empty(), "a bed", "the column bed");
+        need(entry.feel.has_value(), "how the soil feels",
+             "the column feel: dry, slightly_moist, moist, wet or field_capacity");
+        break;
+      case JournalEvent::probe:
+        need(!entry.bed.empty(), "a bed", "the column bed");
+        need(is_known(entry.water_pct) != is_known(entry.tension_kpa), "one reading", "either water_pct or tension_kpa");
+        break;
+      case JournalEvent::undo: need(!entry.undoes.empty(), "the id of an entry", "the column undoes"); break;
       default: break;
     }
+  }
+
+  /// The text of a cell, without the apostrophe that keeps a spreadsheet from taking it for a formula.
+  static std::string text_of(const CsvCell& cell) {
+    std::string_view text = trimmed(cell.text);
+    if (text.starts_with('\'') && looks_like_formula(text.substr(1))) text.remove_prefix(1);
+    return std::string(text);
   }
 
   void refuse(const CsvCell& cell, std::string_view line, std::string field, std::string message, std::string fix) {
@@ -253,13 +286,29 @@ class JournalReader {
   std::string text_;
   std::string shown_name_;
   const Garden* garden_;
+  char separator_ = ',';
+  bool ends_with_line_ = true, at_open_end_ = false;
   std::size_t line_ = 1;
-  std::vector<Field> fields_;
+  std::vector<JournalColumn> fields_;
   Journal journal_;
   std::vector<Problem> problems_;
 };
 
 }  // namespace
+
+char journal_separator(std::string_view text) {
+  while (!text.empty()) {
+    const std::string_view line = text.substr(0, text.find('\n'));
+    if (!is_blank_line(line)) return separator_of(line);
+    text.remove_prefix(std::min(text.size(), line.size() + 1));
+  }
+  return ',';
+}
+
+bool is_blank_line(std::string_view line) {
+  const bool empty = line.find_first_not_of(",; \t\r\n") == std::string_view::npos;
+  return empty || line.front() == '#';
+}
 
 Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden) {
   return JournalReader(text, shown_name, garden).read();
@@ -268,7 +317,7 @@ Journal parse_journal(std::string_view text, std::string_view shown_name, const 
 Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden) {
   std::error_code code;
   if (!std::filesystem::exists(file, code)) return {};
-  return parse_journal(read_text_file(file, shown_name, largest_file_bytes), shown_name, garden);
+  return parse_journal(read_text_file(file, shown_name, largest_journal_bytes), shown_name, garden);
 }
 
 }  // namespace v1

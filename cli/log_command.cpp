@@ -1,0 +1,139 @@
+#include <chrono>
+#include <cstdio>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "commands.hpp"
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_file.hpp"
+#include "noonleaf/garden/journal_append.hpp"
+#include "noonleaf/garden/zone.hpp"
+#include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/units.hpp"
+#include "terminal.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// What the free word of the command line is, by event: a text, an id, or a bed.
+void place_word(const LogArguments& arguments, JournalEntry& entry) {
+  entry.bed = arguments.bed;
+  if (arguments.word.empty()) return;
+  switch (entry.event) {
+    case JournalEvent::note: entry.note = arguments.word; break;
+    case JournalEvent::undo: entry.undoes = arguments.word; break;
+    default: entry.bed = arguments.word; break;
+  }
+}
+
+double minutes_of(const LogArguments& arguments, const JournalEntry& entry) {
+  if (!arguments.until) return arguments.minutes;
+  const auto length = *arguments.until - *entry.time_of_day;
+  if (length > std::chrono::minutes(0)) return static_cast<double>(length.count());
+  Problem problem;
+  problem.field = "until";
+  problem.text = clock_text(*arguments.until);
+  problem.message = "the end " + problem.text + " is not after the begin " + clock_text(*entry.time_of_day);
+  problem.fix = "for a run over midnight say --at and --minutes";
+  throw Error(std::move(problem));
+}
+
+/// "bed c" as people say it, beside the id that garden.toml has.
+std::string bed_id(const Garden& garden, const std::string& typed) {
+  if (find_bed(garden, typed) == nullptr && typed.starts_with("bed-") && find_bed(garden, typed.substr(4)) != nullptr) {
+    return typed.substr(4);
+  }
+  return typed;
+}
+
+JournalEntry entry_of(const LogArguments& arguments, const Garden& garden) {
+  const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+  const LocalTime local = local_time(garden.site.zone, now);
+  JournalEntry entry;
+  entry.event = arguments.event;
+  entry.date = arguments.date.value_or(local.date);
+  if (arguments.time_of_day) {
+    entry.time_of_day = arguments.time_of_day;
+  } else if (!arguments.date) {
+    entry.time_of_day = local.time_of_day;  // of another day we know no time
+  }
+  entry.crop = arguments.crop;
+  entry.stage = arguments.stage;
+  entry.who = arguments.who;
+  entry.note = arguments.note;
+  entry.minutes = minutes_of(arguments, entry);
+  entry.rain_mm = is_known(arguments.rain_in) ? mm_from_inches(arguments.rain_in) : arguments.rain_mm;
+  entry.share_pct = arguments.share_pct;
+  entry.feel = arguments.feel;
+  entry.water_pct = arguments.water_pct;
+  entry.tension_kpa = arguments.tension_kpa;
+  place_word(arguments, entry);
+  entry.bed = bed_id(garden, entry.bed);
+  return entry;
+}
+
+std::string said_back(const JournalEntry& entry, const std::string& event, const Garden& garden) {
+  const QuantityText text(garden.site.units);
+  std::string words = event;
+  if (!entry.undoes.empty()) words += " of entry " + entry.undoes;
+  if (!entry.bed.empty()) words += ", bed " + entry.bed;
+  if (!entry.crop.empty()) words += ", " + entry.crop;
+  if (is_known(entry.minutes)) words += fmt::format(", {} minutes", number_text(entry.minutes));
+  if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
+  words += ", " + iso_date(entry.date);
+  return entry.time_of_day ? words + " at " + clock_text(*entry.time_of_day) : words;
+}
+
+std::string answer_text(const AppendedEntry& added, const JournalEntry& entry, const LogArguments& arguments,
+                        const Garden& garden) {
+  return wrapped(fmt::format("Entry {}: {}.", added.id, said_back(entry, arguments.event_word, garden)), 0) +
+         wrapped(fmt::format("If that is wrong: noonleaf log {} undo {}", arguments.folder, added.id), 0);
+}
+
+std::string answer_json(const AppendedEntry& added, const std::string& shown_name) {
+  nlohmann::ordered_json json{{"shape", "noonleaf.log"}, {"version", 1},       {"file", shown_name},
+                              {"id", added.id},          {"line", added.line}, {"cut_off_line", nullptr},
+                              {"other_problems", added.other_problems}};
+  if (added.cut_off) json["cut_off_line"] = added.cut_off->line;
+  return json.dump(2) + "\n";
+}
+
+/// The entry is on the disk by now: what fails here must not make anybody log it twice.
+void acknowledge(const std::string& answer, const AppendedEntry& added) {
+  try {
+    print(answer);
+  } catch (const Error& refused) {
+    std::vector<Problem> problems = refused.problems();
+    problems.front().message += "; but entry " + added.id + " is in the journal";
+    problems.front().fix = "do not log it again; look at the last line of journal.csv";
+    throw Error(std::move(problems));
+  }
+}
+
+}  // namespace
+
+int run(const LogArguments& arguments) {
+  const fs::path folder(arguments.folder);
+  const auto shown = [&](const char* name) { return (folder / name).string(); };
+  const Garden garden = read_garden(folder / "garden.toml", shown("garden.toml"));
+  const JournalEntry entry = entry_of(arguments, garden);
+  const AppendedEntry added = append_to_journal({folder / "journal.csv", shown("journal.csv")}, garden, entry);
+  if (added.cut_off) std::fputs(describe(*added.cut_off).c_str(), stderr);
+  if (added.other_problems > 0) {
+    std::fprintf(stderr, "The entry is written, but other lines of the journal have faults (%zu): noonleaf check %s\n",
+                 added.other_problems, arguments.folder.c_str());
+  }
+  acknowledge(arguments.format == OutputFormat::json ? answer_json(added, shown("journal.csv"))
+                                                     : answer_text(added, entry, arguments, garden),
+              added);
+  return 0;
+}
+
+}  // namespace noonleaf::cli

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/journal.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Where an entry goes, and how long to wait for others who write at the same time.
+struct JournalTarget {
+  std::filesystem::path file{};
+  std::string shown_name{};  ///< how messages call it
+  std::chrono::milliseconds longest_wait{10'000};
+};
+
+/// An entry that is on the disk.
+struct AppendedEntry {
+  std::string id{};
+  std::size_t line = 0;               ///< where it stands in the file
+  std::optional<Problem> cut_off{};   ///< a line before it that somebody did not finish writing
+  std::size_t other_problems = 0;     ///< faults of the lines before, which `noonleaf check` lists
+};
+
+/// Adds one entry to the end of `journal.csv` and brings it to the disk.
+///
+/// Method    A lock file beside the journal (`journal.csv.lock`, flock) lets one writer at a time in; it stays
+///           there, empty. The entry gets the highest number among the ids, plus one. It goes into the file's
+///           own columns, separator and line ends, in one write followed by fsync. A new file gets a header
+///           with the rain in the site's units. Nothing that stands in the file is changed: a last line that
+///           somebody did not finish is marked "[cut off]" and closed, so that it is never read as an entry.
+/// Input     entry  without id and line; what its event needs must be there (docs/journal.md)
+/// Throws    Error: as parse_journal for the entry itself, with the field; a column that the file lacks for a
+///           value; a control character in a text; another writer holds the lock longer than `longest_wait`;
+///           the disk is full or may not be written: then the file is as it was before
+AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden, const JournalEntry& entry);
+
+}  // namespace v1
+}  // namespace noonleaf
