@@ -15,9 +15,25 @@ function(noonleaf_library target component)
   target_include_directories(${target} PRIVATE ${PROJECT_SOURCE_DIR}/lib)
 endfunction()
 
+# A source per internal header, to see that each compiles alone: built on request (all_internal_headers).
+add_custom_target(all_internal_headers)
+
+function(noonleaf_compile_alone target source)
+  set(objects ${target}_internal_headers)
+  if(NOT TARGET ${objects})
+    add_library(${objects} OBJECT EXCLUDE_FROM_ALL)
+    get_target_property(libraries ${target} LINK_LIBRARIES)
+    target_link_libraries(${objects} PRIVATE ${target} ${libraries})
+    target_include_directories(${objects} PRIVATE ${PROJECT_SOURCE_DIR}/lib)
+    set_target_properties(${objects} PROPERTIES CXX_EXTENSIONS OFF)
+    add_dependencies(all_internal_headers ${objects})
+  endif()
+  target_sources(${objects} PRIVATE ${source})
+endfunction()
+
 # noonleaf_sources(TARGET FOLDER noonleaf/<domain> PUBLIC_HEADERS … INTERNAL_HEADERS … SOURCES …)
 # The files of one domain, each by name. Public headers are installed and checked to compile alone by
-# CMake (all_verify_interface_header_sets); internal ones are checked by a generated source.
+# CMake (all_verify_interface_header_sets); internal ones by a generated source (all_internal_headers).
 function(noonleaf_sources target)
   cmake_parse_arguments(arg "" "FOLDER" "PUBLIC_HEADERS;INTERNAL_HEADERS;SOURCES" ${ARGN})
   set(lib "${PROJECT_SOURCE_DIR}/lib")
@@ -29,7 +45,7 @@ function(noonleaf_sources target)
     string(MAKE_C_IDENTIFIER "${arg_FOLDER}/${header}" name)
     set(alone "${CMAKE_BINARY_DIR}/internal_headers/${name}.cpp")
     file(CONFIGURE OUTPUT "${alone}" CONTENT "#include \"${arg_FOLDER}/${header}\"\n")
-    target_sources(${target} PRIVATE "${alone}")
+    noonleaf_compile_alone(${target} "${alone}")
   endforeach()
 endfunction()
 
