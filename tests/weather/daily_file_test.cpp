@@ -42,7 +42,8 @@ BOOST_AUTO_TEST_CASE(reads_all_canonical_columns) {
   const WeatherFile file = read(
       "date,tmin_c,tmax_c,tmean_c,rhmin_pct,rhmax_pct,rh_pct,tdew_c,ea_kpa,wind_m_s,rs_mj_m2,sunshine_h,"
       "pressure_kpa,rain_mm\n"
-      "2015-07-06,12.3,21.5,17,63,84,73.5,10.5,1.409,2.078,22.07,9.25,100.1,0.2\n");
+      "2015-07-06,12.3,21.5,17,63,84,73.5,10.5,1.409,2.078,22.07,9.25,100.1,0.2\n",
+      {.site = {.latitude_deg = 50.8, .longitude_deg = 4.35, .elevation_m = 100}});
   BOOST_REQUIRE_EQUAL(file.days.size(), 1U);
   const noonleaf::DailyWeather& day = file.days[0];
   BOOST_TEST((day.date == 2015y / 7 / 6));

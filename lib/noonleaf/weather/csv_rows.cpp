@@ -5,10 +5,8 @@
 namespace noonleaf {
 inline namespace v1 {
 
-CsvRows::CsvRows(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options)
-    : table_(file, std::move(shown_name), options),
-      kind_(weather_kind(file)),
-      stamps_(stated_stamps(options)) {}
+CsvRows::CsvRows(std::unique_ptr<TextSource> source, WeatherKind kind, const WeatherOptions& options)
+    : table_(std::move(source), options), kind_(kind), stamps_(stated_stamps(options)) {}
 
 bool CsvRows::next_block(std::vector<TableRow>& rows) {
   rows.resize(rows_in_block);  // rows of the block before are overwritten in place

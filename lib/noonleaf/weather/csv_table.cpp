@@ -31,8 +31,8 @@ bool ends_cell(char letter) { return letter == '\n' || letter == '\r'; }
 
 }  // namespace
 
-CsvTable::CsvTable(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options)
-    : source_(file, std::move(shown_name)), options_(options) {
+CsvTable::CsvTable(std::unique_ptr<TextSource> source, const WeatherOptions& options)
+    : source_(std::move(source)), options_(options) {
   if (options_.where) wanted_ = std::string(trimmed(options_.where->value));
   read_header();
   choose_step();
@@ -41,28 +41,28 @@ CsvTable::CsvTable(const std::filesystem::path& file, std::string shown_name, co
 
 // Passes comments and empty lines; false at the end of the file.
 bool CsvTable::skip_to_row() {
-  while (source_.cursor() != source_.limit() || source_.refill()) {
-    const char* place = source_.cursor();
+  while (source_->cursor() != source_->limit() || source_->refill()) {
+    const char* place = source_->cursor();
     const bool empty = *place == '\n' || (*place == '\r' && place[1] == '\n');
     if (!empty && *place != '#') return true;
-    source_.advance(line_end(place, source_.limit()) + 1, 1);
+    source_->advance(line_end(place, source_->limit()) + 1, 1);
   }
   return false;
 }
 
 void CsvTable::read_header() {
   if (!skip_to_row())
-    throw Error(source_.problem(0, "the file holds no header and no rows",
-                                "put a header line like date,tmin_c,tmax_c"));
-  header_place_ = {source_.line(), source_.offset(source_.cursor())};
-  const char* begin = source_.cursor();
-  const std::string_view line(begin, static_cast<std::size_t>(line_end(begin, source_.limit()) - begin));
+    throw Error(source_->problem(0, "the file holds no header and no rows",
+                                 "put a header line like date,tmin_c,tmax_c"));
+  header_place_ = {source_->line(), source_->offset(source_->cursor())};
+  const char* begin = source_->cursor();
+  const std::string_view line(begin, static_cast<std::size_t>(line_end(begin, source_->limit()) - begin));
   const char separator = separator_of(line);
-  const CsvRecord record = split_record(begin, source_.limit(), separator);
-  plan_ = plan_table(record, separator, header_place_.line, source_.line_text(header_place_.offset), source_,
-                     options_);
+  const CsvRecord record = split_record(begin, source_->limit(), separator);
+  plan_ = plan_table(record, separator, header_place_.line, source_->line_text(header_place_.offset),
+                     *source_, options_);
   mark_ = separator == ',' ? '.' : '\0';
-  source_.advance(record.end, record.lines);
+  source_->advance(record.end, record.lines);
 }
 
 // A column `time` may hold dates or stamps; the first row tells.
@@ -72,7 +72,7 @@ void CsvTable::choose_step() {
   if (plan_.find(ColumnRole::date)) {
     step_ = plan_.find(ColumnRole::clock) ? WeatherStep::hour : WeatherStep::day;
   } else if (stamp) {
-    const CsvRecord first = split_record(source_.cursor(), source_.limit(), plan_.separator);
+    const CsvRecord first = split_record(source_->cursor(), source_->limit(), plan_.separator);
     const bool dates = *stamp < first.cells.size() && first.cells[*stamp].text.find(':') == std::string::npos;
     step_ = dates ? WeatherStep::day : WeatherStep::hour;
     if (dates) plan_.columns[*stamp].role = ColumnRole::date;
@@ -127,8 +127,8 @@ void CsvTable::prepare_fast_columns() {
 bool CsvTable::next(TableRow& row) {
   while (true) {
     if (!skip_to_row()) break;
-    const char* place = source_.cursor();
-    row.place = {source_.line(), source_.offset(place)};
+    const char* place = source_->cursor();
+    row.place = {source_->line(), source_->offset(place)};
     row.values = no_values;
     row.end_stamp.reset();
     Outcome outcome =
@@ -136,7 +136,7 @@ bool CsvTable::next(TableRow& row) {
     if (outcome == Outcome::unclear) {
       outcome = slow_row(row);
     } else {
-      source_.advance(place, 1);
+      source_->advance(place, 1);
     }
     if (outcome == Outcome::taken) {
       any_row_ = true;
@@ -214,7 +214,7 @@ CsvTable::Outcome CsvTable::fast_choice(Kind kind, const char*& place) {
   place = end;
   const bool wanted = kind == Kind::filter ? text == wanted_ : text == station_;
   if (wanted) return Outcome::taken;
-  const char* newline = line_end(end, source_.limit());
+  const char* newline = line_end(end, source_->limit());
   if (std::memchr(end, '"', static_cast<std::size_t>(newline - end)) != nullptr) return Outcome::unclear;
   if (kind == Kind::station && note_station(text)) return Outcome::taken;
   if (kind == Kind::filter && other_values_.size() < values_listed &&
@@ -236,15 +236,15 @@ bool CsvTable::note_station(std::string_view station) {
 
 // The record at the cursor; reads on while a quote is open.
 CsvRecord CsvTable::whole_record() {
-  CsvRecord record = split_record(source_.cursor(), source_.limit(), plan_.separator);
-  while (!record.cells.back().closed && source_.refill())
-    record = split_record(source_.cursor(), source_.limit(), plan_.separator);
+  CsvRecord record = split_record(source_->cursor(), source_->limit(), plan_.separator);
+  while (!record.cells.back().closed && source_->refill())
+    record = split_record(source_->cursor(), source_->limit(), plan_.separator);
   return record;
 }
 
 CsvTable::Outcome CsvTable::slow_row(TableRow& row) {
   const CsvRecord record = whole_record();
-  row.place = {source_.line(), source_.offset(source_.cursor())};
+  row.place = {source_->line(), source_->offset(source_->cursor())};
   row.values = no_values;
   row.end_stamp.reset();
   row.stamp = {};
@@ -254,7 +254,7 @@ CsvTable::Outcome CsvTable::slow_row(TableRow& row) {
   bool good = wanted;
   for (std::size_t index = 0; wanted && index < record.cells.size(); ++index)
     good = take_cell(index, record.cells[index], row) && good;
-  source_.advance(record.end, record.lines);
+  source_->advance(record.end, record.lines);
   return good ? Outcome::taken : Outcome::skipped;
 }
 
@@ -367,14 +367,14 @@ bool CsvTable::take_key(std::size_t index, const CsvCell& cell, std::string_view
 }
 
 void CsvTable::refuse_cell(const CsvCell& cell, std::string field, std::string message, std::string fix) {
-  Problem found = source_.problem(source_.line() + cell.line, std::move(message), std::move(fix));
+  Problem found = source_->problem(source_->line() + cell.line, std::move(message), std::move(fix));
   found.column = cell.column;
   found.text = valid_utf8(cell.raw);
   found.field = valid_utf8(field);
   const char* begin = cell.raw.data();
-  const char* const first = source_.cursor();
+  const char* const first = source_->cursor();
   while (begin != first && begin[-1] != '\n') --begin;
-  found.excerpt = source_.line_text(source_.offset(begin));
+  found.excerpt = source_->line_text(source_->offset(begin));
   keep(std::move(found));
 }
 
@@ -382,7 +382,7 @@ void CsvTable::keep(Problem problem) {
   ++problems_counted_;
   if (problems_counted_ <= problems_kept) problems_.push_back(std::move(problem));
   if (problems_counted_ == problems_kept + 1)
-    problems_.push_back(source_.problem(
+    problems_.push_back(source_->problem(
         0, "there are more problems than " + grouped(problems_kept) + "; the rest is not listed",
         "correct these first"));
 }
@@ -391,8 +391,8 @@ std::vector<Problem> CsvTable::take_problems() { return std::exchange(problems_,
 
 Problem CsvTable::problem(RowPlace place, std::optional<WeatherQuantity> quantity, std::string message,
                           std::string fix) const {
-  Problem found = source_.problem(place.line, std::move(message), std::move(fix));
-  found.excerpt = source_.line_text(place.offset);
+  Problem found = source_->problem(place.line, std::move(message), std::move(fix));
+  found.excerpt = source_->line_text(place.offset);
   const auto index = quantity ? plan_.find(*quantity) : std::nullopt;
   if (!index) return found;
   found.field = plan_.columns[*index].name;
@@ -415,22 +415,22 @@ void CsvTable::refuse_several_stations() {
   for (std::size_t index = 0; index < listed; ++index) names += ", " + in_quotes(other_values_[index]);
   if (other_values_.size() > listed) names += ", …";
   const std::string& header = plan_.columns[*plan_.find(ColumnRole::station)].header;
-  Problem found = source_.problem(0, "the file holds several stations: " + names,
-                                  "choose one with --where " + header + "=" + in_quotes(station_));
+  Problem found = source_->problem(0, "the file holds several stations: " + names,
+                                   "choose one with --where " + header + "=" + in_quotes(station_));
   found.field = header;
   throw Error(std::move(found));
 }
 
 void CsvTable::refuse_no_rows() const {
   if (!options_.where || other_values_.empty())
-    throw Error(source_.problem(0, "the file has a header but no rows", "add rows, or leave the file out"));
+    throw Error(source_->problem(0, "the file has a header but no rows", "add rows, or leave the file out"));
   const std::string near = nearest_name(wanted_, other_values_);
   std::string names;
   for (std::size_t index = 0; index < std::min<std::size_t>(other_values_.size(), 10); ++index)
     names += (index == 0 ? "" : ", ") + in_quotes(other_values_[index]);
   Problem found =
-      source_.problem(0, "no row has " + options_.where->column + " = " + in_quotes(wanted_),
-                      near.empty() ? "the file has: " + names : "did you mean " + in_quotes(near) + "?");
+      source_->problem(0, "no row has " + options_.where->column + " = " + in_quotes(wanted_),
+                       near.empty() ? "the file has: " + names : "did you mean " + in_quotes(near) + "?");
   found.field = "--where";
   throw Error(std::move(found));
 }

@@ -2,7 +2,7 @@
 
 #include <array>
 #include <cstdint>
-#include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -45,8 +45,8 @@ inline constexpr std::size_t problems_kept = 10'000;
 /// it.
 class CsvTable {
  public:
-  /// Throws    Error: of the file (TextSource) and of the header (plan_table), or no rows
-  CsvTable(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options);
+  /// Throws    Error: of the header (plan_table), or no rows
+  CsvTable(std::unique_ptr<TextSource> source, const WeatherOptions& options);
 
   /// The next row. Rows that cannot be read are left out and their problems kept.
   /// Result    false at the end of the file
@@ -55,7 +55,7 @@ class CsvTable {
 
   WeatherStep step() const { return step_; }
   const TablePlan& plan() const { return plan_; }
-  const TextSource& source() const { return source_; }
+  const TextSource& source() const { return *source_; }
   std::size_t header_line() const { return header_place_.line; }
 
   /// Problems of rows so far; taking empties the list.
@@ -99,7 +99,7 @@ class CsvTable {
   [[noreturn]] void refuse_several_stations();
   void refuse_no_rows() const;
 
-  TextSource source_;
+  std::unique_ptr<TextSource> source_;
   WeatherOptions options_;
   TablePlan plan_;
   WeatherStep step_ = WeatherStep::day;

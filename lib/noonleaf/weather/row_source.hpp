@@ -53,7 +53,7 @@ std::unique_ptr<RowSource> open_rows(const std::filesystem::path& file, std::str
 /// The canonical weather CSV as a row source.
 class CsvRows final : public RowSource {
  public:
-  CsvRows(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options);
+  CsvRows(std::unique_ptr<TextSource> source, WeatherKind kind, const WeatherOptions& options);
 
   bool next_block(std::vector<TableRow>& rows) override;
   std::string format() const override;

@@ -74,11 +74,12 @@ const SunChecks::Sky& SunChecks::sky_at(std::int64_t begin_s) {
       std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds(std::chrono::seconds(begin_s)));
   const int day_of_year_j = day_of_year(std::chrono::year_month_day(date));
   const std::int64_t into_day_s = begin_s - date.time_since_epoch().count() * day_s;
-  const auto periods = static_cast<std::size_t>(day_s / period_s_);
-  Sky& sky = skies_[static_cast<std::size_t>(day_of_year_j) * periods +
-                    static_cast<std::size_t>(into_day_s / period_s_)];
+  const std::int64_t periods = day_s / period_s_;
+  const std::int64_t period =
+      (into_day_s + period_s_ / 2) / period_s_ % periods;  // the nearest, for odd minutes
+  Sky& sky = skies_[static_cast<std::size_t>(day_of_year_j * periods + period)];
   if (is_missing(sky.ra))
-    sky = is_day() ? day_sky(day_of_year_j) : hour_sky(day_of_year_j, into_day_s / period_s_ * period_s_);
+    sky = is_day() ? day_sky(day_of_year_j) : hour_sky(day_of_year_j, period * period_s_);
   return sky;
 }
 

@@ -32,7 +32,6 @@ TextSource::TextSource(const std::filesystem::path& file, std::string shown_name
     if (std::string_view(buffer_.data(), filled_).substr(0, 3) == "\xEF\xBB\xBF") cursor_ += 3;
     refuse_zero_byte(cursor_, buffer_.data() + filled_);
     set_limit();
-    if (limit_ == cursor_) refill();
   } catch (...) {
     if (descriptor_ >= 0) ::close(descriptor_);
     throw;
@@ -142,6 +141,29 @@ void TextSource::set_limit() {
   std::memset(buffer_.data() + filled_, 0, std::min(readable_behind, buffer_.size() - filled_));
   limit_ = buffer_.data() + filled_;
   while (limit_ != cursor_ && limit_[-1] != '\n') --limit_;
+}
+
+std::string_view TextSource::bytes_at_hand() const {
+  return {cursor_, static_cast<std::size_t>(buffer_.data() + filled_ - cursor_)};
+}
+
+std::string TextSource::take_all(std::size_t most_bytes) {
+  std::string bytes;
+  while (true) {
+    bytes += bytes_at_hand();
+    cursor_ = limit_ = buffer_.data();
+    window_offset_ += filled_;
+    filled_ = 0;
+    if (bytes.size() > most_bytes)
+      throw Error(problem(
+          0, "the file is larger than the " + grouped(most_bytes) + " bytes that are read of its kind",
+          "see whether it is the right file"));
+    if (end_ != End::not_reached) break;
+    filled_ = read_some();
+    refuse_zero_byte(buffer_.data(), buffer_.data() + filled_);
+  }
+  end_ = End::closed;
+  return bytes;
 }
 
 std::string TextSource::line_text(std::uint64_t offset) const {

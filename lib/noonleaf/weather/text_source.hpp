@@ -27,6 +27,7 @@ class TextSource {
  public:
   static constexpr std::size_t readable_behind = 64;
 
+  /// The window holds the whole lines of the first read, perhaps none.
   /// Throws    Error: not found, a directory, not readable, empty, UTF-16, a packed file
   TextSource(const std::filesystem::path& file, std::string shown_name);
   ~TextSource();
@@ -34,6 +35,13 @@ class TextSource {
   TextSource& operator=(const TextSource&) = delete;
 
   const std::string& name() const { return name_; }
+
+  /// The bytes at hand from the cursor on, whole lines or not: enough to recognise a format.
+  std::string_view bytes_at_hand() const;
+
+  /// Everything from the cursor on, for formats that are no tables; the source is at its end afterwards.
+  /// Throws    Error when that is more than `most_bytes`
+  std::string take_all(std::size_t most_bytes);
 
   const char* cursor() const { return cursor_; }
   const char* limit() const { return limit_; }
