@@ -1,0 +1,70 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "noonleaf/balance/daily_step.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// Numbers by day and member in the caller's memory: data[day * day_stride + member * member_stride].
+/// A stride of 0 means that all members (or days) share the number; no data means that nothing is known.
+struct MemberSeries {
+  const double* data = nullptr;
+  std::ptrdiff_t day_stride = 0, member_stride = 0;
+};
+
+/// The soils of the members, one number each, and what share of the available water is gone at the start.
+struct EnsembleGround {
+  std::span<const double> field_capacity_m3_m3, wilting_point_m3_m3, rew_mm;
+  std::span<const double> depleted_frac;
+  double evaporation_depth_m = 0.10;
+  double profile_depth_m = missing;
+};
+
+/// The weather of the members. Rain falls before the day's demand. Wind and humidity may be left out: then Kc
+/// max is that of the growth day.
+struct EnsembleSky {
+  MemberSeries et0_mm_d, rain_mm, u2_m_s, rh_min_pct;
+};
+
+/// How water is given to one planting, the same plan for all members.
+struct EnsembleWatering {
+  std::span<const double> irrigation_mm;          ///< by day, in the morning; empty = none
+  std::span<const double> evening_irrigation_mm;  ///< by day; empty = none
+  std::span<const double> share;  ///< by member: of the planned depth that infiltrates; empty = 1
+  /// A rule on top of the plan: when Dr at dawn exceeds this share of the day before's RAW, the root zone is
+  /// refilled that morning. Missing = no rule.
+  double refill_beyond_raw_frac = missing;
+  double refill_max_mm = 1000;
+};
+
+/// Members of one planting after the last day. A member with a missing or impossible number is missing from
+/// that day on, and in all its totals; its index is in `missing_members`.
+struct EnsembleResult {
+  std::vector<double> dr_mm, lower_mm, de_mm, raw_mm;  ///< at the close of the last day
+  std::vector<double> transpiration_mm, evaporation_mm, drainage_mm, runoff_mm, irrigation_mm;  ///< totals
+  std::vector<double> stress_mm;        ///< (1 - Ks) Kcb ET0 summed up: transpiration lost
+  std::vector<double> days_beyond_raw;  ///< closes of day with Dr above RAW
+  std::vector<double> refills;          ///< times that the rule gave water
+  std::vector<std::size_t> missing_members;
+};
+
+/// The balance of one planting for many members at once: daily_step's equations over blocks of members.
+///
+/// Input     growth  one per day, the same for all members; settings as daily_step, with
+/// SurfaceAccount::coupled Input     dr_trace  empty, or n_days x n_members numbers that receive Dr at the
+/// close of every day, day by day Result    as daily_step day by day for every member, within 1e-9 mm and
+/// with the same refills (tests) Missing   NaN in, NaN out, per member Throws    Error: spans of different
+/// lengths, settings that the batch does not serve, a profile too shallow Note      Members are independent:
+/// split them to use several threads. The same numbers come out whatever the split
+///           and the instruction set.
+EnsembleResult run_ensemble(const EnsembleGround& ground, const EnsembleSky& sky,
+                            const EnsembleWatering& watering, std::span<const GrowthDay> growth,
+                            const BalanceSettings& settings, std::span<double> dr_trace = {});
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,222 @@
+#include "noonleaf/balance/ensemble.hpp"
+
+#include <cmath>
+#include <vector>
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/balance/run.hpp"
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/error.hpp"
+
+#include "balance/random_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::BalanceSettings;
+using noonleaf::EnsembleGround;
+using noonleaf::EnsembleSky;
+using noonleaf::EnsembleWatering;
+using noonleaf::find_crop;
+using noonleaf::GrowthDay;
+using noonleaf::missing;
+
+namespace {
+
+constexpr auto january = 2023y / 1 / 1;
+
+/// Soils and weather of many members, kept as the batch wants them.
+struct Members {
+  std::size_t n, days;
+  std::vector<double> fc, wp, rew, depleted, share, et0, rain, u2, rh_min;
+
+  Members(std::size_t members, std::size_t n_days, std::uint64_t seed) : n(members), days(n_days) {
+    Draws draws(seed);
+    for (std::size_t m = 0; m < n; ++m) {
+      wp.push_back(draws.between(0.03, 0.22));
+      fc.push_back(wp.back() + draws.between(0.06, 0.18));
+      rew.push_back(draws.between(2, 9) * 0.5);
+      depleted.push_back(draws.uniform());
+      share.push_back(draws.between(0.6, 1.2));
+    }
+    for (std::size_t i = 0; i < n * days; ++i) {
+      et0.push_back(draws.between(0, 9));
+      rain.push_back(draws.uniform() < 0.12 ? draws.between(0, 40) : 0);
+      u2.push_back(draws.between(0.2, 8));
+      rh_min.push_back(draws.between(5, 95));
+    }
+  }
+  EnsembleGround ground(double profile) const { return {fc, wp, rew, depleted, 0.10, profile}; }
+  EnsembleSky sky() const {
+    const auto by_day = static_cast<std::ptrdiff_t>(n);
+    return {{et0.data(), by_day, 1},
+            {rain.data(), by_day, 1},
+            {u2.data(), by_day, 1},
+            {rh_min.data(), by_day, 1}};
+  }
+};
+
+std::vector<GrowthDay> a_year() {
+  std::vector<GrowthDay> growth = growth_days(noonleaf::bare_soil(), {.start = january}, january, 90, {});
+  const auto add = [&](const char* crop, std::size_t n) {
+    const std::chrono::year_month_day from{std::chrono::sys_days{january} +
+                                           std::chrono::days{static_cast<int>(growth.size())}};
+    const auto more = growth_days(find_crop(crop), {.start = from}, from, n, {3, 35});
+    growth.insert(growth.end(), more.begin(), more.end());
+  };
+  add("lettuce", 70);
+  add("annual_flowers", 60);
+  add("tomato", 145);
+  return growth;
+}
+
+/// One member through the scalar door, with the same rule for refilling.
+struct OneMember {
+  std::vector<double> dr;
+  double refills = 0, drainage = 0, stress = 0, evaporation = 0;
+};
+OneMember one_member(const Members& all, std::size_t m, const EnsembleWatering& watering,
+                     const std::vector<GrowthDay>& growth, const BalanceSettings& settings) {
+  const noonleaf::SoilWater soil{
+      .field_capacity_m3_m3 = all.fc[m], .wilting_point_m3_m3 = all.wp[m], .rew_mm = all.rew[m]};
+  auto state = noonleaf::initial_state(soil, growth[0].root_depth_m, 1.5, all.depleted[m]);
+  double raw = growth[0].p_frac * taw_mm(soil, growth[0].root_depth_m);
+  OneMember out;
+  for (std::size_t i = 0; i < growth.size(); ++i) {
+    const std::size_t at = i * all.n + m;
+    noonleaf::BalanceDay day{
+        .et0_mm_d = all.et0[at], .u2_m_s = all.u2[at], .rh_min_pct = all.rh_min[at], .rain_mm = all.rain[at]};
+    if (!watering.irrigation_mm.empty()) day.irrigation_mm = watering.irrigation_mm[i] * all.share[m];
+    if (!watering.evening_irrigation_mm.empty())
+      day.evening_irrigation_mm = watering.evening_irrigation_mm[i] * all.share[m];
+    if (state.dr_mm > watering.refill_beyond_raw_frac * raw) {
+      day.irrigation_mm += std::min(state.dr_mm, watering.refill_max_mm);
+      out.refills += 1;
+    }
+    const auto detail = noonleaf::daily_step(state, day, growth[i], soil, settings);
+    state = detail.end;
+    raw = detail.raw_mm;
+    out.dr.push_back(state.dr_mm);
+    out.drainage += detail.drainage_mm;
+    out.evaporation += detail.evaporation_mm;
+    const double unstressed = noonleaf::is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
+    out.stress += std::max(0.0, unstressed - detail.transpiration_mm);
+  }
+  return out;
+}
+
+std::vector<BalanceSettings> settings_served() {
+  std::vector<BalanceSettings> out(5);
+  out[1].curve_number = 78;
+  out[1].depletion = noonleaf::DepletionFraction::fixed;
+  out[2].irrigated_frac = 0.35;
+  out[2].top_roots = noonleaf::TopLayerRoots::drawn;
+  out[3].method = noonleaf::CoefficientMethod::single;
+  out[3].salt_stress = 0.9;
+  out[4].irrigated_frac = 0.4;
+  out[4].curve_number = 70;
+  out[4].emitters = noonleaf::EmitterPlace::under_canopy;
+  out[4].evaporation_factor = 0.75;
+  return out;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(ensemble)
+
+BOOST_AUTO_TEST_CASE(agrees_with_the_scalar_door_member_by_member) {
+  const auto growth = a_year();
+  const Members all(150, growth.size(), 77);  // more than one block, the last one not full
+  std::vector<double> plan(growth.size(), 0.0), evening(growth.size(), 0.0);
+  for (std::size_t i = 0; i < plan.size(); i += 9) plan[i] = 8;
+  for (std::size_t i = 4; i < plan.size(); i += 13) evening[i] = 6;
+  const EnsembleWatering watering{plan, evening, all.share, 1.0, 25};
+  std::size_t refills = 0;
+  for (const BalanceSettings& settings : settings_served()) {
+    std::vector<double> trace(all.n * growth.size());
+    const auto batch = run_ensemble(all.ground(1.5), all.sky(), watering, growth, settings, trace);
+    BOOST_TEST(batch.missing_members.empty());
+    for (std::size_t m = 0; m < all.n; ++m) {
+      const OneMember one = one_member(all, m, watering, growth, settings);
+      for (std::size_t i = 0; i < growth.size(); ++i)
+        BOOST_REQUIRE(std::abs(trace[i * all.n + m] - one.dr[i]) < 1e-9);
+      BOOST_REQUIRE(batch.refills[m] == one.refills);  // the same irrigation days
+      BOOST_REQUIRE(std::abs(batch.drainage_mm[m] - one.drainage) < 1e-9);
+      BOOST_REQUIRE(std::abs(batch.evaporation_mm[m] - one.evaporation) < 1e-9);
+      BOOST_REQUIRE(std::abs(batch.stress_mm[m] - one.stress) < 1e-9);
+      refills += static_cast<std::size_t>(one.refills);
+    }
+  }
+  BOOST_TEST(refills > 1000U);  // the rule was at work
+}
+
+BOOST_AUTO_TEST_CASE(missing_members_stay_missing_and_alone) {
+  const auto growth = a_year();
+  Members all(20, growth.size(), 5);
+  all.et0[100 * all.n + 3] = missing;
+  all.rain[50 * all.n + 7] = -1;
+  all.fc[11] = 0.01;
+  const auto batch = run_ensemble(all.ground(1.5), all.sky(), {}, growth, {});
+  const std::vector<std::size_t> expected = {3, 7, 11};
+  BOOST_TEST(batch.missing_members == expected, boost::test_tools::per_element());
+  for (std::size_t m = 0; m < all.n; ++m) {
+    const bool gone = m == 3 || m == 7 || m == 11;
+    BOOST_TEST(noonleaf::is_missing(batch.dr_mm[m]) == gone);
+    BOOST_TEST(noonleaf::is_missing(batch.stress_mm[m]) == gone);
+  }
+  const OneMember scalar = one_member(all, 3, {}, growth, {});
+  BOOST_TEST(noonleaf::is_missing(scalar.dr.back()));
+}
+
+BOOST_AUTO_TEST_CASE(weather_can_be_shared_and_wind_left_out) {
+  const auto growth = a_year();
+  const Members all(5, growth.size(), 9);
+  const Members one(1, growth.size(), 10);
+  const EnsembleSky shared{{one.et0.data(), 1, 0}, {one.rain.data(), 1, 0}, {}, {}};
+  const auto batch = run_ensemble(all.ground(1.5), shared, {}, growth, {});
+  Members spread = all;
+  for (std::size_t i = 0; i < growth.size(); ++i)
+    for (std::size_t m = 0; m < all.n; ++m) {
+      spread.et0[i * all.n + m] = one.et0[i];
+      spread.rain[i * all.n + m] = one.rain[i];
+      spread.u2[i * all.n + m] = missing;
+    }
+  for (std::size_t m = 0; m < all.n; ++m)
+    BOOST_CHECK_SMALL(batch.dr_mm[m] - one_member(spread, m, {}, growth, {}).dr.back(), 1e-9);
+}
+
+BOOST_AUTO_TEST_CASE(the_split_changes_nothing) {
+  const auto growth = a_year();
+  const Members all(300, growth.size(), 21);
+  const EnsembleWatering rule{
+      .irrigation_mm = {}, .evening_irrigation_mm = {}, .share = {}, .refill_beyond_raw_frac = 1};
+  const auto whole = run_ensemble(all.ground(1.5), all.sky(), rule, growth, {});
+  const std::size_t from = 77, n = 130;
+  const EnsembleGround part{std::span(all.fc).subspan(from, n),
+                            std::span(all.wp).subspan(from, n),
+                            std::span(all.rew).subspan(from, n),
+                            std::span(all.depleted).subspan(from, n),
+                            0.10,
+                            1.5};
+  EnsembleSky sky = all.sky();
+  for (auto* series : {&sky.et0_mm_d, &sky.rain_mm, &sky.u2_m_s, &sky.rh_min_pct}) series->data += from;
+  const auto split = run_ensemble(part, sky, rule, growth, {});
+  for (std::size_t m = 0; m < n; ++m) {
+    BOOST_TEST(split.dr_mm[m] == whole.dr_mm[from + m]);
+    BOOST_TEST(split.refills[m] == whole.refills[from + m]);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
+  const auto growth = a_year();
+  const Members all(3, growth.size(), 1);
+  BalanceSettings printed;
+  printed.surface = noonleaf::SurfaceAccount::as_printed;
+  BOOST_CHECK_THROW(run_ensemble(all.ground(1.5), all.sky(), {}, growth, printed), noonleaf::Error);
+  BOOST_CHECK_THROW(run_ensemble(all.ground(0.3), all.sky(), {}, growth, {}), noonleaf::Error);
+  BOOST_CHECK_THROW(run_ensemble(all.ground(1.5), {}, {}, growth, {}), noonleaf::Error);
+  EnsembleGround odd = all.ground(1.5);
+  odd.rew_mm = odd.rew_mm.first(2);
+  BOOST_CHECK_THROW(run_ensemble(odd, all.sky(), {}, growth, {}), noonleaf::Error);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
