@@ -28,7 +28,7 @@ inline constexpr HourlyCoefficients asce_tall_hourly{66.0, 0.25, 1.7, 0.04, 0.2}
 
 /// When a period lies for the sun over a place: the solar day of its middle and how far into it, and the hour
 /// of that middle on a clock that keeps UTC. The day is that of local mean solar time, so that no zone is
-/// needed.
+/// needed. A place of missing longitude is given the day of Greenwich; its sun is missing all the same.
 struct SolarMoment {
   std::chrono::sys_days day;
   std::chrono::milliseconds into_day;
@@ -38,8 +38,9 @@ inline SolarMoment solar_moment(std::chrono::sys_seconds begin, std::chrono::sec
                                 double longitude_deg) {
   using namespace std::chrono;
   const auto middle = begin + milliseconds{length} / 2;
-  const auto local =
-      middle + milliseconds{static_cast<std::int64_t>(longitude_deg * 240'000.0)};  // 4 min per degree
+  const double ahead_ms =
+      std::isnan(longitude_deg) ? 0.0 : longitude_deg * 240'000.0;  // 4 minutes per degree
+  const auto local = middle + milliseconds{static_cast<std::int64_t>(ahead_ms)};
   const sys_days day = floor<days>(local);
   const double since_midnight_ms = static_cast<double>((middle - floor<days>(middle)).count());
   return {day, local - day, since_midnight_ms / 3'600'000.0};
