@@ -27,6 +27,7 @@ inline constexpr Range wind_m_s{0, 60};
 inline constexpr Range anemometer_height_m{0.5, 200};
 inline constexpr Range radiation_mj_m2_d{0, 60};
 inline constexpr Range radiation_mj_m2_h{0, 6};
+inline constexpr Range period_s{60, 3600};  ///< length of the periods of the hourly equations
 inline constexpr Range soil_heat_mj_m2_d{-30, 30};
 inline constexpr Range relative_humidity_pct{0, 100};
 

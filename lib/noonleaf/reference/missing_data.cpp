@@ -1,23 +1,14 @@
 #include "noonleaf/reference/missing_data.hpp"
 
 #include <algorithm>
-#include <string>
 
 #include "noonleaf/atmosphere/accepted.hpp"
-#include "noonleaf/atmosphere/pressure.hpp"
 #include "noonleaf/atmosphere/sun.hpp"
-#include "noonleaf/atmosphere/wind.hpp"
-#include "noonleaf/error.hpp"
+#include "noonleaf/reference/ladder_rungs.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
-
-/// Relative humidity as a hygrometer gives it: 100 to 105 % is saturated air.
-double checked_humidity(std::string_view field, double rh_pct) {
-  require_within(field, rh_pct, 0, 105, "%");
-  return rh_pct > 100.0 ? 100.0 : rh_pct;
-}
 
 void fill_temperature(DailyEstimate& day, const DailyWeather& weather) {
   require_within("t_max_c", weather.t_max_c, accepted::temperature_c, "°C");
@@ -27,31 +18,6 @@ void fill_temperature(DailyEstimate& day, const DailyWeather& weather) {
   day.t_min_c = weather.t_min_c;
   const bool both = is_known(day.t_max_c) && is_known(day.t_min_c);
   day.temperature = both ? TemperatureFrom::measured : TemperatureFrom::none;
-}
-
-void fill_pressure(DailyEstimate& day, const DailyWeather& weather, const Location& location) {
-  require_within("pressure_kpa", weather.pressure_kpa, accepted::pressure_kpa, "kPa");
-  if (is_known(weather.pressure_kpa)) {
-    day.pressure_kpa = weather.pressure_kpa;
-    day.pressure = PressureFrom::measured;
-  } else {
-    day.pressure_kpa = atmospheric_pressure_kpa(location.elevation_m);
-    day.pressure = PressureFrom::elevation;
-  }
-}
-
-void fill_wind(DailyEstimate& day, const DailyWeather& weather, const LadderOptions& options) {
-  if (is_missing(weather.wind_m_s)) {
-    day.u2_m_s = usual_u2_m_s;
-    day.wind = WindFrom::usual_wind;
-    return;
-  }
-  day.u2_m_s = wind_speed_at_2m_m_s({weather.wind_m_s, options.wind_height_m});
-  day.wind = options.wind_height_m == 2.0 ? WindFrom::measured : WindFrom::other_height;
-  if (day.u2_m_s < least_u2_m_s && options.calm_air == CalmAir::raised) {
-    day.u2_m_s = least_u2_m_s;
-    day.wind = WindFrom::calm_limit;
-  }
 }
 
 /// Rungs that need only what was measured.
@@ -136,13 +102,6 @@ void fill_radiation(DailyEstimate& day, const DailyWeather& weather, const Locat
   }
 }
 
-void require_known(std::string_view field, double value) {
-  if (is_known(value)) return;
-  throw Error({.field = std::string(field),
-               .message = "is missing; the sun's path and the air pressure depend on it",
-               .fix = "give the location of the weather"});
-}
-
 }  // namespace
 
 bool DailyEstimate::is_complete() const {
@@ -152,14 +111,18 @@ bool DailyEstimate::is_complete() const {
 
 DailyEstimate complete_daily(const DailyWeather& weather, const Location& location,
                              const LadderOptions& options) {
-  require_known("latitude_deg", location.latitude_deg);
-  require_known("elevation_m", location.elevation_m);
+  require_location_field("latitude_deg", location.latitude_deg);
+  require_location_field("elevation_m", location.elevation_m);
   DailyEstimate day;
   if (weather.date == std::chrono::year_month_day{}) return day;
   day.date = weather.date;
   fill_temperature(day, weather);
-  fill_pressure(day, weather, location);
-  fill_wind(day, weather, options);
+  const PressureRung pressure = pressure_rung(weather.pressure_kpa, location);
+  day.pressure_kpa = pressure.pressure_kpa;
+  day.pressure = pressure.from;
+  const WindRung wind = wind_rung(weather.wind_m_s, options);
+  day.u2_m_s = wind.u2_m_s;
+  day.wind = wind.from;
   fill_humidity(day, weather, options);
   fill_lowest_humidity(day, weather);
   fill_radiation(day, weather, location, options);
