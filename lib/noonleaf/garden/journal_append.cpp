@@ -169,17 +169,17 @@ std::vector<Problem> faults_of(const Cells& cells, const JournalShape& shape, co
   return problems;
 }
 
-std::string quoted(std::string_view text) {
+std::string csv_quoted(std::string_view text) {
   std::string result = "\"";
   for (const char letter : text) result += letter == '"' ? std::string("\"\"") : std::string(1, letter);
   return result + "\"";
 }
 
 std::string cell_text(const std::string& text, char separator) {
-  if (looks_like_formula(text)) return quoted("'" + text);
+  if (looks_like_formula(text)) return csv_quoted("'" + text);
   const bool special = text.find_first_of("\"#,;\t") != std::string::npos || text.find(separator) != std::string::npos ||
                        trimmed(text) != text;
-  return special ? quoted(text) : text;
+  return special ? csv_quoted(text) : text;
 }
 
 std::string joined(const std::vector<std::string>& texts, char separator) {
