@@ -212,7 +212,7 @@ BOOST_AUTO_TEST_CASE(broken_forecasts_are_refused_with_their_place) {
     return text.replace(text.find(what), what.size(), by);
   };
   const std::string cut = refusal(std::string(hourly_json.substr(0, 300)));
-  BOOST_TEST(holds(cut, "f:2: the JSON is broken here"), cut);
+  BOOST_TEST(holds(cut, "f:4: the JSON is broken here"), cut);
   BOOST_TEST(holds(refusal("[1, 2]"), "no forecast that is known"));
   BOOST_TEST(holds(refusal("{\"properties\": {\"x\": 1}}"), "neither periods nor a layer"));
   BOOST_TEST(holds(refusal("{\"properties\": {\"temperature\": 1e999}}"), "cannot be read"));

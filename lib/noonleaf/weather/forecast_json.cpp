@@ -304,7 +304,8 @@ Json parsed(const TextSource& source, const std::string& bytes) {
   try {
     return Json::parse(bytes);
   } catch (const Json::parse_error& broken) {
-    const auto end = bytes.begin() + static_cast<std::ptrdiff_t>(std::min(broken.byte, bytes.size()));
+    const std::size_t last = bytes.find_last_not_of(" \t\r\n");  // a file cut off breaks at its last text
+    const auto end = bytes.begin() + static_cast<std::ptrdiff_t>(std::min(broken.byte, last));
     const auto line = 1 + static_cast<std::size_t>(std::count(bytes.begin(), end, '\n'));
     throw Error(
         source.problem(line, "the JSON is broken here: the file may be cut off", "save the forecast again"));
