@@ -54,14 +54,14 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
   std::vector<double> t_c = temperatures();
   t_c[0] = missing;
   t_c[7] = 75.0;
-  t_c[255] = -61.0;
-  t_c[256] = -missing;
+  t_c[95] = -61.0;
+  t_c[96] = -missing;
   t_c[400] = -237.3;  // the pole of the formula
   t_c[612] = HUGE_VAL;
   std::vector<double> e(t_c.size());
   const BadRows bad = noonleaf::saturation_vapour_pressure_kpa({t_c.data()}, t_c.size(), {e.data()});
-  BOOST_TEST(bad == (BadRows{7, 255, 400, 612}), boost::test_tools::per_element());
-  for (const std::size_t row : {0, 7, 255, 256, 400, 612}) BOOST_TEST(std::isnan(e[row]));
+  BOOST_TEST(bad == (BadRows{7, 95, 400, 612}), boost::test_tools::per_element());
+  for (const std::size_t row : {0, 7, 95, 96, 400, 612}) BOOST_TEST(std::isnan(e[row]));
   BOOST_TEST(!std::isnan(e[1]));
   t_c = temperatures();
   t_c[300] = -0.0;

@@ -1,5 +1,6 @@
 // Reference evapotranspiration, batch against plain. Prints ratios inside this one run and fails when the
 // batch did not run as vector code.
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdint>
@@ -12,6 +13,7 @@
 #include "noonleaf/atmosphere/instruction_set.hpp"
 #include "noonleaf/atmosphere/vapour_batch.hpp"
 #include "noonleaf/reference/daily_batch.hpp"
+#include "noonleaf/reference/hourly_batch.hpp"
 
 #include "bench/ratios.hpp"
 #include "bench/reference_plain.hpp"
@@ -135,6 +137,18 @@ void batch_daily_tables_ready(benchmark::State& state) {
   count_days(state);
 }
 
+/// One site over and over: 27 years that stay in the second cache, so that the arithmetic alone is seen.
+void batch_daily_one_site(benchmark::State& state) {
+  DailyData& data = daily_data();
+  const noonleaf::DailySite site = noonleaf::daily_site(data.sites[0]);
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(
+        noonleaf::daily_et0_mm_d(site, data.columns(0), day_count, {data.et0_mm_d.data()}));
+    benchmark::ClobberMemory();
+  }
+  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * day_count));
+}
+
 void batch_daily_date_column(benchmark::State& state) {
   DailyData& data = daily_data();
   const noonleaf::DailySite site = noonleaf::daily_site(data.sites[0]);
@@ -161,6 +175,131 @@ void batch_tables(benchmark::State& state) {
   count_days(state);
 }
 
+constexpr std::size_t hourly_site_count = 10;
+constexpr std::size_t hour_count = 24 * day_count;
+
+/// 10 sites with 27 years of plausible hours.
+struct HourlyData {
+  std::vector<noonleaf::Location> sites;
+  std::vector<double> t_c, ea_kpa, rs_mj_m2_h, u2_m_s, et0_mm_h, middle_h;
+  std::vector<std::int16_t> day_of_year;
+
+  HourlyData() {
+    std::mt19937_64 random(20240707);
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    for (std::size_t i = 0; i < hour_count; ++i) {
+      day_of_year.push_back(daily_data().day_of_year[i / 24]);
+      middle_h.push_back(static_cast<double>(i % 24) + 0.5);
+    }
+    for (std::size_t s = 0; s < hourly_site_count; ++s) {
+      sites.push_back({-60.0 + 120.0 * unit(random), 0.0, 2500.0 * unit(random)});
+      for (std::size_t i = 0; i < hour_count; ++i) {
+        t_c.push_back(-10.0 + 45.0 * unit(random));
+        ea_kpa.push_back(0.2 + 2.5 * unit(random));
+        rs_mj_m2_h.push_back(i % 24 > 6 && i % 24 < 18 ? 3.5 * unit(random) : 0.0);
+        u2_m_s.push_back(0.2 + 6.0 * unit(random));
+      }
+    }
+    et0_mm_h.resize(hourly_site_count * hour_count);
+  }
+};
+
+HourlyData& hourly_data() {
+  static HourlyData data;
+  return data;
+}
+
+void count_hours(benchmark::State& state) {
+  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * hourly_site_count * hour_count));
+}
+
+void plain_hourly(benchmark::State& state) {
+  HourlyData& data = hourly_data();
+  for (auto _ : state) {
+    for (std::size_t s = 0; s < hourly_site_count; ++s) {
+      const std::size_t at = s * hour_count;
+      plain::hourly_et0(data.sites[s].latitude_deg, data.sites[s].longitude_deg, data.sites[s].elevation_m,
+                        {&data.t_c[at], &data.ea_kpa[at], &data.rs_mj_m2_h[at], &data.u2_m_s[at],
+                         data.day_of_year.data(), data.middle_h.data()},
+                        hour_count, &data.et0_mm_h[at]);
+    }
+    benchmark::ClobberMemory();
+  }
+  count_hours(state);
+}
+
+void batch_hourly(benchmark::State& state) {
+  HourlyData& data = hourly_data();
+  for (auto _ : state) {
+    for (std::size_t s = 0; s < hourly_site_count; ++s) {
+      const std::size_t at = s * hour_count;
+      const noonleaf::HourlySite site = noonleaf::hourly_site(data.sites[s], first_day);
+      benchmark::DoNotOptimize(noonleaf::hourly_et0_mm_h(site,
+                                                         {.first_begin = first_day,
+                                                          .t_c = {&data.t_c[at]},
+                                                          .ea_kpa = {&data.ea_kpa[at]},
+                                                          .rs_mj_m2_h = {&data.rs_mj_m2_h[at]},
+                                                          .u2_m_s = {&data.u2_m_s[at]}},
+                                                         hour_count, {&data.et0_mm_h[at]}));
+    }
+    benchmark::ClobberMemory();
+  }
+  count_hours(state);
+}
+
+void batch_hourly_one_year(benchmark::State& state) {
+  HourlyData& data = hourly_data();
+  for (auto _ : state) {
+    const noonleaf::HourlySite site = noonleaf::hourly_site(data.sites[0], first_day);
+    benchmark::DoNotOptimize(noonleaf::hourly_et0_mm_h(site,
+                                                       {.first_begin = first_day,
+                                                        .t_c = {data.t_c.data()},
+                                                        .ea_kpa = {data.ea_kpa.data()},
+                                                        .rs_mj_m2_h = {data.rs_mj_m2_h.data()},
+                                                        .u2_m_s = {data.u2_m_s.data()}},
+                                                       8784, {data.et0_mm_h.data()}));
+    benchmark::ClobberMemory();
+  }
+  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations()) * 8784);
+}
+
+/// The greatest difference between the batch and the plain loop: both must have done the same work.
+double greatest_difference_daily() {
+  DailyData& data = daily_data();
+  std::vector<double> plain_et0(day_count), batch_et0(day_count);
+  double greatest = 0.0;
+  for (std::size_t s = 0; s < site_count; ++s) {
+    plain::daily_et0(data.sites[s].latitude_deg, data.sites[s].elevation_m, data.plain_site(s), day_count,
+                     plain_et0.data());
+    noonleaf::daily_et0_mm_d(noonleaf::daily_site(data.sites[s]), data.columns(s), day_count,
+                             {batch_et0.data()});
+    for (std::size_t i = 0; i < day_count; ++i) {
+      greatest = std::max(greatest, std::abs(plain_et0[i] - batch_et0[i]));
+    }
+  }
+  return greatest;
+}
+
+double greatest_difference_hourly() {
+  HourlyData& data = hourly_data();
+  std::vector<double> plain_et0(hour_count), batch_et0(hour_count);
+  plain::hourly_et0(data.sites[0].latitude_deg, data.sites[0].longitude_deg, data.sites[0].elevation_m,
+                    {data.t_c.data(), data.ea_kpa.data(), data.rs_mj_m2_h.data(), data.u2_m_s.data(),
+                     data.day_of_year.data(), data.middle_h.data()},
+                    hour_count, plain_et0.data());
+  noonleaf::hourly_et0_mm_h(noonleaf::hourly_site(data.sites[0], first_day),
+                            {.first_begin = first_day,
+                             .t_c = {data.t_c.data()},
+                             .ea_kpa = {data.ea_kpa.data()},
+                             .rs_mj_m2_h = {data.rs_mj_m2_h.data()},
+                             .u2_m_s = {data.u2_m_s.data()}},
+                            hour_count, {batch_et0.data()});
+  double greatest = 0.0;
+  for (std::size_t i = 0; i < hour_count; ++i)
+    greatest = std::max(greatest, std::abs(plain_et0[i] - batch_et0[i]));
+  return greatest;
+}
+
 /// One elementary operation over a block that stays in the innermost cache.
 template <void (*operation)(const double*, std::size_t, double*)>
 void elementary(benchmark::State& state) {
@@ -178,6 +317,10 @@ BENCHMARK(plain_daily_tables_ready)->Unit(benchmark::kMillisecond);
 BENCHMARK(batch_daily)->Unit(benchmark::kMillisecond);
 BENCHMARK(batch_daily_tables_ready)->Unit(benchmark::kMillisecond);
 BENCHMARK(batch_daily_date_column)->Unit(benchmark::kMillisecond);
+BENCHMARK(plain_hourly)->Unit(benchmark::kMillisecond);
+BENCHMARK(batch_hourly)->Unit(benchmark::kMillisecond);
+BENCHMARK(batch_hourly_one_year)->Unit(benchmark::kMillisecond);
+BENCHMARK(batch_daily_one_site)->Unit(benchmark::kMillisecond);
 BENCHMARK(batch_tables)->Unit(benchmark::kMillisecond);
 BENCHMARK_TEMPLATE(elementary, probe::exponentials)->Name("vector_exp");
 BENCHMARK_TEMPLATE(elementary, probe::divisions)->Name("vector_division");
@@ -208,8 +351,20 @@ int main(int argc, char** argv) {
   const double bound = 3 * ns("vector_exp") + ns("vector_square_root") + 4 * ns("vector_division");
   print_ratio("daily, tables ready, over 3 exp + 1 sqrt + 4 divisions", ns("batch_daily_tables_ready"),
               bound);
+  print_ratio("the same, one site's 27 years in cache", ns("batch_daily_one_site"), bound);
+  print_ratio("hourly, 27 years, tables built, against plain", ns("plain_hourly"), ns("batch_hourly"));
+  print_ratio("hourly, one year, tables built, against plain", ns("plain_hourly"),
+              ns("batch_hourly_one_year"));
   print_ratio("exp, vector against C library", ns("plain_exp"), ns("vector_exp"));
 
+  const double daily_difference = greatest_difference_daily(),
+               hourly_difference = greatest_difference_hourly();
+  std::printf("greatest difference from plain: daily %.1e mm/d, hourly %.1e mm/h\n", daily_difference,
+              hourly_difference);
+  if (!(daily_difference <= 1e-12) || !(hourly_difference <= 1e-12)) {
+    std::printf("FAILED: batch and plain differ by more than 1e-12\n");
+    return 1;
+  }
   if (noonleaf::batch_lanes() > 2 && ns("vector_exp") > 0.0 && !(ns("plain_exp") > 2.5 * ns("vector_exp"))) {
     std::printf("FAILED: the kernels did not run as vector code\n");
     return 1;

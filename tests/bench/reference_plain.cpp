@@ -61,4 +61,38 @@ void daily_et0_with_table(const double* ra_table, double elevation_m, const Days
   }
 }
 
+void hourly_et0(double latitude_deg, double longitude_deg, double elevation_m, const Hours& in,
+                std::size_t count, double* et0_mm_h) {
+  const double latitude = latitude_deg * pi / 180, gamma = gamma_of(elevation_m), half = pi / 24;
+  const double clear_share = 0.75 + 2e-5 * elevation_m;
+  double night_ratio = 0.5;
+  for (std::size_t i = 0; i < count; ++i) {
+    const int j = in.day_of_year[i];
+    const double dr = 1 + 0.033 * std::cos(2 * pi / 365 * j);
+    const double declination = 0.409 * std::sin(2 * pi / 365 * j - 1.39);
+    const double ws = std::acos(std::clamp(-std::tan(latitude) * std::tan(declination), -1.0, 1.0));
+    const double b = 2 * pi * (j - 81) / 364;
+    const double sc = 0.1645 * std::sin(2 * b) - 0.1255 * std::cos(b) - 0.025 * std::sin(b);
+    const double w = std::remainder(pi / 12 * (in.middle_h[i] + longitude_deg / 15 + sc - 12), 2 * pi);
+    const double w1 = std::clamp(w - half, -ws, ws), w2 = std::clamp(w + half, -ws, ws);
+    const double ra = 12 * 60 / pi * 0.0820 * dr *
+                      ((w2 - w1) * std::sin(latitude) * std::sin(declination) +
+                       std::cos(latitude) * std::cos(declination) * (std::sin(w2) - std::sin(w1)));
+    const double t = in.t_c[i], ea = in.ea_kpa[i], rs = in.rs_mj_m2_h[i], u2 = in.u2_m_s[i];
+    const double rso = clear_share * ra;
+    double ratio = night_ratio;
+    if (std::abs(w) + half <= ws) {
+      ratio = std::min(rs / rso, 1.0);
+      if (w <= std::max(ws - 0.52, 0.0)) night_ratio = ratio;
+    }
+    const double e = saturation(t);
+    const double delta = 4098 * e / ((t + 237.3) * (t + 237.3));
+    const double rnl = 2.043e-10 * fourth(t + 273.16) * (0.34 - 0.14 * std::sqrt(ea)) * (1.35 * ratio - 0.35);
+    const double rn = 0.77 * rs - rnl;
+    const double g = (std::abs(w) < ws ? 0.1 : 0.5) * rn;
+    et0_mm_h[i] = (0.408 * delta * (rn - g) + gamma * 37 / (t + 273) * u2 * (e - ea)) /
+                  (delta + gamma * (1 + 0.34 * u2));
+  }
+}
+
 }  // namespace plain

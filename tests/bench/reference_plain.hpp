@@ -22,4 +22,15 @@ void radiation_table(double latitude_deg, double* ra_mj_m2_d);
 void daily_et0_with_table(const double* ra_table, double elevation_m, const Days& in, std::size_t count,
                           double* et0_mm_d);
 
+struct Hours {
+  const double *t_c, *ea_kpa, *rs_mj_m2_h, *u2_m_s;
+  const std::int16_t* day_of_year;  ///< of the middle, UTC
+  const double* middle_h;           ///< UTC since midnight
+};
+
+/// FAO-56 eq. 53 for hours one after the other, all equations for every row, Rs/Rso carried through the
+/// night.
+void hourly_et0(double latitude_deg, double longitude_deg, double elevation_m, const Hours& in,
+                std::size_t count, double* et0_mm_h);
+
 }  // namespace plain
