@@ -87,6 +87,9 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (!entry.crop.empty()) words += ", " + entry.crop;
   if (is_known(entry.minutes)) words += fmt::format(", {} minutes", number_text(entry.minutes));
   if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
+  if (entry.feel) words += ", " + std::string(label(*entry.feel));
+  if (is_known(entry.water_pct)) words += fmt::format(", {} % water by volume", number_text(entry.water_pct));
+  if (is_known(entry.tension_kpa)) words += fmt::format(", {} kPa", number_text(entry.tension_kpa));
   words += ", " + iso_date(entry.date);
   return entry.time_of_day ? words + " at " + clock_text(*entry.time_of_day) : words;
 }
@@ -103,6 +106,40 @@ std::string answer_json(const AppendedEntry& added, const std::string& shown_nam
                               {"other_problems", added.other_problems}};
   if (added.cut_off) json["cut_off_line"] = added.cut_off->line;
   return json.dump(2) + "\n";
+}
+
+/// How a whole entry of that kind is written, for a person who left something out.
+std::string example_of(JournalEvent event) {
+  switch (event) {
+    case JournalEvent::water: return "water BED --minutes 25";
+    case JournalEvent::rain: return "rain --rain-in 0.4, or --rain-mm 10";
+    case JournalEvent::sow: return "sow BED --crop carrot";
+    case JournalEvent::transplant: return "transplant BED --crop tomato";
+    case JournalEvent::pull: return "pull BED --crop pea_fresh";
+    case JournalEvent::stage: return "stage BED --crop tomato --stage mid_season; or development, late_season, over";
+    case JournalEvent::feel: return "feel BED --feel moist; or dry, slightly_moist, wet, field_capacity";
+    case JournalEvent::probe: return "probe BED --water-pct 22, or --tension-kpa 40";
+    case JournalEvent::undo: return "undo 207, the id of the entry";
+    default: return {};
+  }
+}
+
+/// A fault of the entry as a whole speaks of columns; here a person types options.
+Error in_words_of_the_command(const Error& refused, JournalEvent event) {
+  std::vector<Problem> problems = refused.problems();
+  for (Problem& problem : problems) {
+    const std::string example = example_of(event);
+    if (problem.file.empty() && problem.field.empty() && !example.empty()) problem.fix = "write: log DIR " + example;
+  }
+  return Error(std::move(problems));
+}
+
+AppendedEntry append(const LogArguments& arguments, const JournalTarget& target, const Garden& garden, const JournalEntry& entry) {
+  try {
+    return append_to_journal(target, garden, entry);
+  } catch (const Error& refused) {
+    throw in_words_of_the_command(refused, arguments.event);
+  }
 }
 
 /// The entry is on the disk by now: what fails here must not make anybody log it twice.
@@ -124,7 +161,7 @@ int run(const LogArguments& arguments) {
   const auto shown = [&](const char* name) { return (folder / name).string(); };
   const Garden garden = read_garden(folder / "garden.toml", shown("garden.toml"));
   const JournalEntry entry = entry_of(arguments, garden);
-  const AppendedEntry added = append_to_journal({folder / "journal.csv", shown("journal.csv")}, garden, entry);
+  const AppendedEntry added = append(arguments, {folder / "journal.csv", shown("journal.csv")}, garden, entry);
   if (added.cut_off) std::fputs(describe(*added.cut_off).c_str(), stderr);
   if (added.other_problems > 0) {
     std::fprintf(stderr, "The entry is written, but other lines of the journal have faults (%zu): noonleaf check %s\n",

@@ -30,6 +30,7 @@ int run_command(const noonleaf::cli::Arguments& arguments) {
 
 int main(int count, char** words) {
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error code of write, not a death
+  std::signal(SIGXFSZ, SIG_IGN);  // so is a file that may not grow further: the journal is cut back to what it was
   const auto parsed = noonleaf::cli::parse_arguments(count, words);
   if (const int* const exit_code = std::get_if<int>(&parsed)) return *exit_code;
   return run_command(std::get<noonleaf::cli::Arguments>(parsed));

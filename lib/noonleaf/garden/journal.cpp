@@ -1,6 +1,7 @@
 #include "noonleaf/garden/journal.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
@@ -67,6 +68,11 @@ bool apply(Bed& bed, const JournalEntry& entry) {
 }
 
 }  // namespace
+
+std::string_view label(SoilFeel feel) {
+  constexpr std::array<std::string_view, 5> labels{"dry", "slightly moist", "moist", "wet", "at field capacity"};
+  return labels[static_cast<std::size_t>(feel)];
+}
 
 Garden with_journal(Garden garden, const Journal& journal, std::string_view shown_name) {
   Journal in_order = journal;

@@ -22,6 +22,9 @@ enum class JournalEvent { water, rain, sow, transplant, pull, stage, amend, mulc
 ///           and field capacity; words from memory
 enum class SoilFeel { dry, slightly_moist, moist, wet, field_capacity };
 
+/// "slightly moist"
+std::string_view label(SoilFeel feel);
+
 /// One line of the journal: something that really happened.
 struct JournalEntry {
   std::string id{};
