@@ -11,8 +11,6 @@ inline constexpr double stefan_boltzmann_asce_mj_k4_m2_h = 2.042e-10;  ///< ASCE
 inline constexpr double kelvin_offset = 273.16;   ///< 0 °C in K, as FAO-56 eq. 39 and ASCE-EWRI print it.
 inline constexpr double reference_albedo = 0.23;  ///< Grass and alfalfa reference surfaces. FAO-56 eq. 38.
 inline constexpr double mm_per_mj_m2 = 0.408;     ///< 1 / 2.45 MJ kg⁻¹, rounded as printed. FAO-56 eq. 20.
-inline constexpr double latent_heat_20c_mj_kg =
-    2.45;  ///< Latent heat of vaporization near 20 °C. FAO-56 ch. 3.
 
 }  // namespace v1
 }  // namespace noonleaf

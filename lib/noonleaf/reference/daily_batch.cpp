@@ -63,7 +63,7 @@ ConstColumn column_or(const ConstColumn& column, const double& value) {
 
 /// The memory of a batch: one block of each column.
 struct Workspace {
-  BlockBuffer t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s, pressure_kpa, g_mj_m2_d, ra_mj_m2_d, et0_mm_d;
+  BlockBuffer t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s, pressure_kpa, g_mj_m2_d, ra_mj_m2_d, result;
 };
 
 /// Reads a column block by block. One value repeated is written out once for all blocks.
@@ -124,7 +124,11 @@ class BlockSource {
   bool extra_;
 };
 
+/// Which kernel works a block out.
+using Kernel = bool (*)(Equation, const kernel::DailyBlock&, std::size_t, double*);
+
 struct Method {
+  Kernel kernel;
   Equation equation;
   formula::SurfaceCoefficients surface;
 };
@@ -136,13 +140,13 @@ void run(const DailySite& site, const DailyColumns& in, std::size_t count, const
   for (std::size_t first = 0; first < count; first += block_rows) {
     const std::size_t rows = std::min(block_rows, count - first);
     const kernel::DailyBlock block = source.read(first, rows);
-    const bool suspect = kernel::daily_et0(method.equation, block, rows, work.et0_mm_d.data());
+    const bool suspect = method.kernel(method.equation, block, rows, work.result.data());
     for (std::size_t i = 0; suspect && i < rows; ++i) {
       if (!kernel::daily_row_is_bad(block, i)) continue;
-      work.et0_mm_d[i] = missing;
+      work.result[i] = missing;
       bad_rows.push_back(row_offset + first + i);
     }
-    deliver(result, first, rows, work.et0_mm_d);
+    deliver(result, first, rows, work.result);
   }
 }
 
@@ -166,13 +170,25 @@ DailyColumns of_site(const DailyColumns& columns, std::ptrdiff_t offset) {
 BadRows daily_et0_mm_d(const DailySite& site, const DailyColumns& columns, std::size_t count,
                        MutableColumn result_mm_d, Equation equation, Surface surface) {
   BadRows bad_rows;
-  run(site, columns, count, result_mm_d, {equation, daily_coefficients(equation, surface)}, 0, bad_rows);
+  run(site, columns, count, result_mm_d, {kernel::daily_et0, equation, daily_coefficients(equation, surface)},
+      0, bad_rows);
+  return bad_rows;
+}
+
+BadRows daily_net_radiation_mj_m2_d(const DailySite& site, const DailyColumns& columns, std::size_t count,
+                                    MutableColumn result_mj_m2_d, Equation equation) {
+  DailyColumns used = columns;
+  used.u2_m_s = used.pressure_kpa = used.g_mj_m2_d = {};
+  BadRows bad_rows;
+  run(site, used, count, result_mj_m2_d,
+      {kernel::daily_net_radiation, equation, daily_coefficients(equation, Surface::short_crop)}, 0,
+      bad_rows);
   return bad_rows;
 }
 
 BadRows daily_et0_mm_d(std::span<const Location> sites, const StationColumns& columns, std::size_t count,
                        MutableColumn result_mm_d, Equation equation, Surface surface, Threads threads) {
-  const Method method{equation, daily_coefficients(equation, surface)};
+  const Method method{kernel::daily_et0, equation, daily_coefficients(equation, surface)};
   const SunYear sun = sun_year();
   for (const Location& site : sites) require_location(site);  // before any thread runs
   const std::size_t parts = std::clamp<std::size_t>(threads.count, 1, std::max<std::size_t>(1, sites.size()));

@@ -47,6 +47,16 @@ BadRows daily_et0_mm_d(const DailySite& site, const DailyColumns& columns, std::
                        MutableColumn result_mm_d, Equation equation = Equation::fao56,
                        Surface surface = Surface::short_crop);
 
+/// Daily net radiation of many days: FAO-56 eq. 37 to 40, or ASCE-EWRI's with its limits.
+///
+/// Input     as above; the columns of wind, pressure and soil heat flux are not looked at
+/// Result    [MJ m⁻² d⁻¹], within 1e-14 (relative to Rns + |Rnl|) of DailyEt0Detail::rn_mj_m2_d; the rows
+/// outside
+///           an accepted range, NaN there
+/// Missing   NaN in, NaN out, not listed
+BadRows daily_net_radiation_mj_m2_d(const DailySite& site, const DailyColumns& columns, std::size_t count,
+                                    MutableColumn result_mj_m2_d, Equation equation = Equation::fao56);
+
 /// Many sites with the same days. Value i of site s is data[s * site_stride + i * stride] of its column.
 struct StationColumns {
   DailyColumns first_site{};  ///< its DayAxis holds for all sites

@@ -47,6 +47,35 @@ template <Equation equation, Extra extra>
   return accepted::sign_of(outside);
 }
 
+template <Equation equation>
+[[gnu::always_inline]] inline bool net_radiation_loop(const DailyBlock in, std::size_t count,
+                                                      double* __restrict rn_mj_m2_d) {
+  std::uint64_t outside = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const double ra = in.ra_mj_m2_d[i];
+    const formula::DailyTerms day = formula::daily_terms<BatchMath, equation>(
+        {in.t_max_c[i], in.t_min_c[i], in.ea_kpa[i], in.rs_mj_m2_d[i], 0.0, 0.0},
+        {in.gamma_kpa_c, ra, formula::clear_sky(ra, in.elevation_m)}, in.surface);
+    rn_mj_m2_d[i] = day.rn_mj_m2_d;
+    outside |= outside_bits<Extra::of_block>(in, i);
+  }
+  return accepted::sign_of(outside);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool net_radiation_fao56(const DailyBlock& in, std::size_t count, double* rn_mj_m2_d) {
+  return net_radiation_loop<Equation::fao56>(in, count, rn_mj_m2_d);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+bool net_radiation_asce(const DailyBlock& in, std::size_t count, double* rn_mj_m2_d) {
+  return net_radiation_loop<Equation::asce>(in, count, rn_mj_m2_d);
+}
+
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
@@ -92,6 +121,10 @@ bool daily_et0(Equation equation, const DailyBlock& in, std::size_t count, doubl
     return by_row ? asce_extra(in, count, et0_mm_d) : asce(in, count, et0_mm_d);
   }
   return by_row ? fao56_extra(in, count, et0_mm_d) : fao56(in, count, et0_mm_d);
+}
+
+bool daily_net_radiation(Equation equation, const DailyBlock& in, std::size_t count, double* rn_mj_m2_d) {
+  return (equation == Equation::asce ? net_radiation_asce : net_radiation_fao56)(in, count, rn_mj_m2_d);
 }
 
 }  // namespace kernel

@@ -24,6 +24,9 @@ bool daily_row_is_bad(const DailyBlock& in, std::size_t i);
 /// Result    whether a row may be bad: then the caller looks for it
 bool daily_et0(Equation equation, const DailyBlock& in, std::size_t count, double* et0_mm_d);
 
+/// The same to net radiation [MJ m⁻² d⁻¹]; wind, pressure and soil heat flux play no part.
+bool daily_net_radiation(Equation equation, const DailyBlock& in, std::size_t count, double* rn_mj_m2_d);
+
 }  // namespace kernel
 }  // namespace v1
 }  // namespace noonleaf
