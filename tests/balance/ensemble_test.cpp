@@ -104,6 +104,13 @@ OneMember one_member(const Members& all, std::size_t m, const EnsembleWatering& 
   return out;
 }
 
+noonleaf::EnsembleResult one_planting(const EnsembleGround& ground, const EnsembleSky& sky,
+                                      const EnsembleWatering& watering, const std::vector<GrowthDay>& growth,
+                                      const BalanceSettings& settings, std::span<double> trace = {}) {
+  const noonleaf::EnsemblePlanting planting{growth, settings, watering, trace};
+  return run_ensemble(ground, sky, {&planting, 1}).front();
+}
+
 std::vector<BalanceSettings> settings_served() {
   std::vector<BalanceSettings> out(5);
   out[1].curve_number = 78;
@@ -133,7 +140,7 @@ BOOST_AUTO_TEST_CASE(agrees_with_the_scalar_door_member_by_member) {
   std::size_t refills = 0;
   for (const BalanceSettings& settings : settings_served()) {
     std::vector<double> trace(all.n * growth.size());
-    const auto batch = run_ensemble(all.ground(1.5), all.sky(), watering, growth, settings, trace);
+    const auto batch = one_planting(all.ground(1.5), all.sky(), watering, growth, settings, trace);
     BOOST_TEST(batch.missing_members.empty());
     for (std::size_t m = 0; m < all.n; ++m) {
       const OneMember one = one_member(all, m, watering, growth, settings);
@@ -155,7 +162,7 @@ BOOST_AUTO_TEST_CASE(missing_members_stay_missing_and_alone) {
   all.et0[100 * all.n + 3] = missing;
   all.rain[50 * all.n + 7] = -1;
   all.fc[11] = 0.01;
-  const auto batch = run_ensemble(all.ground(1.5), all.sky(), {}, growth, {});
+  const auto batch = one_planting(all.ground(1.5), all.sky(), {}, growth, {});
   const std::vector<std::size_t> expected = {3, 7, 11};
   BOOST_TEST(batch.missing_members == expected, boost::test_tools::per_element());
   for (std::size_t m = 0; m < all.n; ++m) {
@@ -172,7 +179,7 @@ BOOST_AUTO_TEST_CASE(weather_can_be_shared_and_wind_left_out) {
   const Members all(5, growth.size(), 9);
   const Members one(1, growth.size(), 10);
   const EnsembleSky shared{{one.et0.data(), 1, 0}, {one.rain.data(), 1, 0}, {}, {}};
-  const auto batch = run_ensemble(all.ground(1.5), shared, {}, growth, {});
+  const auto batch = one_planting(all.ground(1.5), shared, {}, growth, {});
   Members spread = all;
   for (std::size_t i = 0; i < growth.size(); ++i)
     for (std::size_t m = 0; m < all.n; ++m) {
@@ -189,7 +196,7 @@ BOOST_AUTO_TEST_CASE(the_split_changes_nothing) {
   const Members all(300, growth.size(), 21);
   const EnsembleWatering rule{
       .irrigation_mm = {}, .evening_irrigation_mm = {}, .share = {}, .refill_beyond_raw_frac = 1};
-  const auto whole = run_ensemble(all.ground(1.5), all.sky(), rule, growth, {});
+  const auto whole = one_planting(all.ground(1.5), all.sky(), rule, growth, {});
   const std::size_t from = 77, n = 130;
   const EnsembleGround part{std::span(all.fc).subspan(from, n),
                             std::span(all.wp).subspan(from, n),
@@ -199,11 +206,24 @@ BOOST_AUTO_TEST_CASE(the_split_changes_nothing) {
                             1.5};
   EnsembleSky sky = all.sky();
   for (auto* series : {&sky.et0_mm_d, &sky.rain_mm, &sky.u2_m_s, &sky.rh_min_pct}) series->data += from;
-  const auto split = run_ensemble(part, sky, rule, growth, {});
+  const auto split = one_planting(part, sky, rule, growth, {});
   for (std::size_t m = 0; m < n; ++m) {
     BOOST_TEST(split.dr_mm[m] == whole.dr_mm[from + m]);
     BOOST_TEST(split.refills[m] == whole.refills[from + m]);
   }
+}
+
+BOOST_AUTO_TEST_CASE(plantings_under_one_sky_do_not_touch_each_other) {
+  const auto growth = a_year();
+  const Members all(140, growth.size(), 8);
+  BalanceSettings drip;
+  drip.irrigated_frac = 0.35;
+  const noonleaf::EnsemblePlanting plantings[] = {
+      {growth, {}, {}, {}}, {growth, drip, {}, {}}, {growth, {}, {}, {}}};
+  const auto together = run_ensemble(all.ground(1.5), all.sky(), plantings);
+  const auto alone = one_planting(all.ground(1.5), all.sky(), {}, growth, drip);
+  BOOST_TEST(together[1].dr_mm == alone.dr_mm, boost::test_tools::per_element());
+  BOOST_TEST(together[0].stress_mm == together[2].stress_mm, boost::test_tools::per_element());
 }
 
 BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
@@ -211,12 +231,12 @@ BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
   const Members all(3, growth.size(), 1);
   BalanceSettings printed;
   printed.surface = noonleaf::SurfaceAccount::as_printed;
-  BOOST_CHECK_THROW(run_ensemble(all.ground(1.5), all.sky(), {}, growth, printed), noonleaf::Error);
-  BOOST_CHECK_THROW(run_ensemble(all.ground(0.3), all.sky(), {}, growth, {}), noonleaf::Error);
-  BOOST_CHECK_THROW(run_ensemble(all.ground(1.5), {}, {}, growth, {}), noonleaf::Error);
+  BOOST_CHECK_THROW(one_planting(all.ground(1.5), all.sky(), {}, growth, printed), noonleaf::Error);
+  BOOST_CHECK_THROW(one_planting(all.ground(0.3), all.sky(), {}, growth, {}), noonleaf::Error);
+  BOOST_CHECK_THROW(one_planting(all.ground(1.5), {}, {}, growth, {}), noonleaf::Error);
   EnsembleGround odd = all.ground(1.5);
   odd.rew_mm = odd.rew_mm.first(2);
-  BOOST_CHECK_THROW(run_ensemble(odd, all.sky(), {}, growth, {}), noonleaf::Error);
+  BOOST_CHECK_THROW(one_planting(odd, all.sky(), {}, growth, {}), noonleaf::Error);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

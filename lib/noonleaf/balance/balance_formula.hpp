@@ -10,9 +10,9 @@ namespace balance_formula {
 [[gnu::always_inline]] inline double least(double a, double b) { return a < b ? a : b; }
 [[gnu::always_inline]] inline double most(double a, double b) { return a > b ? a : b; }
 
-/// FAO-56 eq. 74.
-[[gnu::always_inline]] inline double kr(double de, double rew, double tew) {
-  return most(0, least(1, (tew - de) / (tew - rew)));
+/// FAO-56 eq. 74, with 1 / (TEW - REW), which stays the same for a soil.
+[[gnu::always_inline]] inline double kr(double de, double tew, double per_drying) {
+  return most(0, least(1, (tew - de) * per_drying));
 }
 
 /// FAO-56 eq. 75.

@@ -19,7 +19,7 @@ double evaporation_reduction(double de_mm, double rew_mm, double tew_mm) {
     problem.fix = "readily evaporable water is mostly 40 to 60 % of the total";
     throw Error(std::move(problem));
   }
-  return balance_formula::kr(de_mm, rew_mm, tew_mm);
+  return balance_formula::kr(de_mm, tew_mm, 1 / (tew_mm - rew_mm));
 }
 
 double exposed_wetted_frac(double fc, double fw, EmitterPlace place) {

@@ -232,16 +232,27 @@ void dual_day(BalanceDetail& d, Working& w, const BalanceDay& day, const SoilWat
   exposed_parts(d, settings);
   w.day.few = d.few;
   w.day.few_rain = d.few_rain;
+  w.day.per_few = 1 / d.few;
+  w.day.per_few_rain = d.few_rain > 0 ? 1 / d.few_rain : 0;
   const step_formula::Soil plain = plain_soil(soil);
   const step_formula::State before{w.state.de_mm, w.state.de_rain_mm, w.state.dr_mm, w.state.lower_mm};
   const auto p = [&](double p_table, double etc) { return p_of_day(settings.depletion, p_table, etc); };
   step_formula::Flows f{};
-  using step_formula::Parts;
-  using step_formula::Tie;
-  const step_formula::State after =
-      settings.surface == SurfaceAccount::as_printed
-          ? step_formula::dual<Parts::one, Tie::none>(plain, w.day, before, p, f)
-          : step_formula::dual<Parts::two, Tie::to_root_zone>(plain, w.day, before, p, f);
+  // The general forms: they hold where the batch takes the shorter ones.
+  using step_formula::Parts, step_formula::Tie, step_formula::TopRoots, step_formula::Reach;
+  constexpr auto drawn = TopRoots::drawn;
+  step_formula::State after;
+  if (settings.surface == SurfaceAccount::as_printed)
+    after = w.day.zr < plain.ze ? step_formula::dual<Parts::one, Tie::none, drawn, Reach::part_of_it>(
+                                      plain, w.day, before, p, f)
+                                : step_formula::dual<Parts::one, Tie::none, drawn, Reach::whole_top_layer>(
+                                      plain, w.day, before, p, f);
+  else
+    after = w.day.zr < plain.ze
+                ? step_formula::dual<Parts::two, Tie::to_root_zone, drawn, Reach::part_of_it>(plain, w.day,
+                                                                                              before, p, f)
+                : step_formula::dual<Parts::two, Tie::to_root_zone, drawn, Reach::whole_top_layer>(
+                      plain, w.day, before, p, f);
   tell_flows(d, f, after);
   tell_surface(d, f, after);
   d.end.wetted_frac = w.evening_fw;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <limits>
 #include <memory>
 #include <string>
@@ -32,33 +33,35 @@ void require_length(const char* field, std::size_t length, std::size_t wanted) {
          "give one number for each member or day");
 }
 
-void require_ensemble(const EnsembleGround& ground, const EnsembleSky& sky, const EnsembleWatering& watering,
-                      std::span<const GrowthDay> growth, const BalanceSettings& settings,
-                      std::span<double> dr_trace) {
+void require_members(const EnsembleGround& ground, const EnsembleSky& sky) {
   const std::size_t members = ground.field_capacity_m3_m3.size();
   require_length("wilting_point_m3_m3", ground.wilting_point_m3_m3.size(), members);
   require_length("rew_mm", ground.rew_mm.size(), members);
   require_length("depleted_frac", ground.depleted_frac.size(), members);
-  if (!watering.share.empty()) require_length("share", watering.share.size(), members);
-  if (!watering.irrigation_mm.empty())
-    require_length("irrigation_mm", watering.irrigation_mm.size(), growth.size());
-  if (!watering.evening_irrigation_mm.empty())
-    require_length("evening_irrigation_mm", watering.evening_irrigation_mm.size(), growth.size());
-  if (!dr_trace.empty()) require_length("dr_trace", dr_trace.size(), members * growth.size());
-  if (growth.empty()) refuse("growth", "there are no days", "give one growth day for each day");
+  require_within("evaporation_depth_m", ground.evaporation_depth_m, 0.05, 0.3, "m");
+  require_within("profile_depth_m", ground.profile_depth_m, ground.evaporation_depth_m, 10, "m");
+  if (is_missing(ground.profile_depth_m))
+    refuse("profile_depth_m", "is missing", "give the depth of the account");
   if (sky.et0_mm_d.data == nullptr || sky.rain_mm.data == nullptr)
     refuse("sky", "reference evapotranspiration and rain are needed", "give both, missing days as NaN");
-  if (settings.surface != SurfaceAccount::coupled)
+}
+
+void require_planting(const EnsemblePlanting& planting, std::size_t members, std::size_t days,
+                      double profile_m) {
+  const EnsembleWatering& watering = planting.watering;
+  require_length("growth", planting.growth.size(), days);
+  if (!watering.share.empty()) require_length("share", watering.share.size(), members);
+  if (!watering.irrigation_mm.empty()) require_length("irrigation_mm", watering.irrigation_mm.size(), days);
+  if (!watering.evening_irrigation_mm.empty())
+    require_length("evening_irrigation_mm", watering.evening_irrigation_mm.size(), days);
+  if (!planting.dr_trace.empty()) require_length("dr_trace", planting.dr_trace.size(), members * days);
+  if (planting.settings.surface != SurfaceAccount::coupled)
     refuse("surface", "a batch keeps the surface coupled only", "use daily_step for the account as printed");
   for (const double depth : watering.irrigation_mm) require_within("irrigation_mm", depth, 0, 2000, "mm");
   for (const double depth : watering.evening_irrigation_mm)
     require_within("irrigation_mm", depth, 0, 2000, "mm");
-  require_within("evaporation_depth_m", ground.evaporation_depth_m, 0.05, 0.3, "m");
-  for (const GrowthDay& day : growth)
-    require_within("root_depth_m", day.root_depth_m, 0.01, ground.profile_depth_m, "m");
-  require_within("profile_depth_m", ground.profile_depth_m, ground.evaporation_depth_m, 10, "m");
-  if (is_missing(ground.profile_depth_m))
-    refuse("profile_depth_m", "is missing", "give the depth of the account");
+  for (const GrowthDay& day : planting.growth)
+    require_within("root_depth_m", day.root_depth_m, 0.01, profile_m, "m");
 }
 
 /// The numbers of one member at the start, as initial_state has them.
@@ -73,6 +76,7 @@ void load_member(EnsembleBlock& b, std::size_t lane, const EnsembleGround& groun
   b.share[lane] = watering.share.empty() ? 1 : watering.share[member];
   b.rew[lane] = soil.rew_mm;
   b.tew[lane] = tew_mm(soil);
+  b.per_drying[lane] = 1 / (b.tew[lane] - soil.rew_mm);
   b.available_mm_m[lane] = taw_mm(soil, 1);
   b.below_wilting_mm_m[lane] = 1000 * 0.5 * soil.wilting_point_m3_m3;
   const double zr = first.root_depth_m;
@@ -92,18 +96,47 @@ double at(const MemberSeries& series, std::size_t day, std::size_t member) {
                      static_cast<std::ptrdiff_t>(member) * series.member_stride];
 }
 
-void load_lane(kernel::Lane& lane, const MemberSeries& series, std::size_t day, std::size_t first,
-               std::size_t count) {
-  if (series.data == nullptr || series.member_stride == 0) {
-    std::fill_n(lane, block_members, at(series, day, first));
-    return;
+/// One series of a block, along memory whichever way the caller keeps it.
+void load_series(const MemberSeries& series, std::size_t days, std::size_t first, std::size_t count,
+                 double* to, std::size_t row_size) {
+  if (std::abs(series.day_stride) < std::abs(series.member_stride)) {
+    for (std::size_t i = 0; i < count; ++i)
+      for (std::size_t day = 0; day < days; ++day) to[day * row_size + i] = at(series, day, first + i);
+  } else {
+    for (std::size_t day = 0; day < days; ++day)
+      for (std::size_t i = 0; i < count; ++i) to[day * row_size + i] = at(series, day, first + i);
   }
-  const double* from = series.data + static_cast<std::ptrdiff_t>(day) * series.day_stride +
-                       static_cast<std::ptrdiff_t>(first) * series.member_stride;
-  for (std::size_t i = 0; i < count; ++i)
-    lane[i] = from[static_cast<std::ptrdiff_t>(i) * series.member_stride];
-  for (std::size_t i = count; i < block_members; ++i) lane[i] = lane[0];
+  for (std::size_t day = 0; day < days; ++day)
+    std::fill(to + day * row_size + count, to + day * row_size + block_members, to[day * row_size]);
 }
+
+/// The weather of a block of members, day after day: copied once, read by every planting.
+class BlockWeather {
+ public:
+  explicit BlockWeather(std::size_t days)
+      : numbers_(days * row_size), humidity_(days * (block_members + 8)) {}
+
+  void load(const EnsembleSky& sky, std::size_t days, std::size_t first, std::size_t count) {
+    load_series(sky.et0_mm_d, days, first, count, &numbers_[0], row_size);
+    load_series(sky.rain_mm, days, first, count, &numbers_[block_members], row_size);
+    load_series(sky.u2_m_s, days, first, count, &numbers_[2 * block_members], row_size);
+    load_series(sky.rh_min_pct, days, first, count, humidity_.data(), block_members + 8);
+    for (std::size_t day = 0; day < days; ++day) {
+      double* wind = &numbers_[day * row_size + 2 * block_members];
+      kernel::climate_row(wind, &humidity_[day * (block_members + 8)], block_members, wind);
+    }
+  }
+
+  kernel::WeatherRow row(std::size_t day) const {
+    const double* et0 = &numbers_[day * row_size];
+    return {et0, et0 + block_members, et0 + 2 * block_members};
+  }
+
+ private:
+  /// The odd eight keep successive rows out of the same cache sets.
+  static constexpr std::size_t n_series = 3, row_size = n_series * block_members + 8;
+  std::vector<double> numbers_, humidity_;
+};
 
 bool is_single(const GrowthDay& day, const BalanceSettings& settings) {
   if (day.basis == CropBasis::plant_factor) return true;
@@ -129,7 +162,7 @@ SharedDay shared_day(const EnsembleGround& ground, const EnsembleWatering& water
   day.curve_number = settings.curve_number;
   if (is_single(growth, settings)) {
     day.kcb = growth.kc;
-    day.few = day.kc_max_shared = 1;
+    day.few = day.per_few = day.kc_max_shared = 1;
     return day;
   }
   day.kcb = growth.kcb;
@@ -137,90 +170,91 @@ SharedDay shared_day(const EnsembleGround& ground, const EnsembleWatering& water
   day.height_term = std::pow(growth.height_m / 3, 0.3);
   day.few = exposed_wetted_frac(growth.cover_frac, settings.irrigated_frac, settings.emitters);
   day.few_rain = settings.irrigated_frac < 1 ? std::max(0.0, 1 - growth.cover_frac - day.few) : 0;
+  day.per_few = 1 / day.few;
+  day.per_few_rain = day.few_rain > 0 ? 1 / day.few_rain : 0;
   const bool drawn = settings.top_roots == TopLayerRoots::drawn && growth.basis == CropBasis::kc_curve;
   day.top_depth = drawn ? std::pow(day.ze / day.zr, 0.6) : 0;
   return day;
 }
 
-/// Carries one block of members through all days.
-class BlockRun {
- public:
-  BlockRun(const EnsembleGround& ground, const EnsembleSky& sky, const EnsembleWatering& watering,
-           std::span<const GrowthDay> growth, const BalanceSettings& settings,
-           std::span<const SharedDay> days)
-      : ground_(ground), sky_(sky), watering_(watering), growth_(growth), settings_(settings), days_(days) {}
+kernel::Form form_of(const SharedDay& day, kernel::Runoff runoff) {
+  using namespace step_formula;
+  return {day.irrigated_frac < 1 ? Parts::two : Parts::one,
+          day.top_depth > 0 ? TopRoots::drawn : TopRoots::ignored,
+          day.zr < day.ze ? Reach::part_of_it : Reach::whole_top_layer, runoff};
+}
 
-  void run(std::size_t first, std::size_t count, std::span<double> dr_trace, EnsembleResult& result) {
-    *block_ = EnsembleBlock{};
-    block_->count = count;
-    for (std::size_t i = 0; i < block_members; ++i)
-      load_member(*block_, i, ground_, watering_, growth_.front(), first + std::min(i, count - 1));
-    bool surface_known = true;
-    double root_depth = growth_.front().root_depth_m;
-    for (std::size_t day = 0; day < growth_.size(); ++day) {
-      one_day(day, first, surface_known, root_depth);
-      surface_known = !is_single(growth_[day], settings_);
-      root_depth = growth_[day].root_depth_m;
-      if (dr_trace.empty()) continue;
-      const std::size_t members = ground_.field_capacity_m3_m3.size();
-      std::copy_n(block_->dr, count, dr_trace.begin() + static_cast<std::ptrdiff_t>(day * members + first));
-    }
-    if (!surface_known) std::fill_n(block_->de, block_members, missing);
-    tell(first, count, result);
-  }
-
- private:
-  void one_day(std::size_t day, std::size_t first, bool surface_known, double root_from) {
-    EnsembleBlock& b = *block_;
-    load_lane(b.et0, sky_.et0_mm_d, day, first, b.count);
-    load_lane(b.rain, sky_.rain_mm, day, first, b.count);
-    load_lane(b.u2, sky_.u2_m_s, day, first, b.count);
-    load_lane(b.rh_min, sky_.rh_min_pct, day, first, b.count);
-    const double beyond = is_known(watering_.refill_beyond_raw_frac)
-                              ? watering_.refill_beyond_raw_frac
-                              : std::numeric_limits<double>::infinity();
-    kernel::dawn(b, {beyond, watering_.refill_max_mm, root_from, days_[day].zr, ground_.profile_depth_m,
-                     ground_.evaporation_depth_m, surface_known});
-    const auto runoff =
-        is_known(settings_.curve_number) ? kernel::Runoff::by_curve_number : kernel::Runoff::off;
-    if (is_single(growth_[day], settings_))
-      kernel::single_day(b, days_[day], runoff);
-    else
-      kernel::dual_day(b, days_[day],
-                       settings_.irrigated_frac < 1 ? step_formula::Parts::two : step_formula::Parts::one,
-                       runoff);
-  }
-
-  void tell(std::size_t first, std::size_t count, EnsembleResult& out) const {
-    const EnsembleBlock& b = *block_;
-    const auto at_first = static_cast<std::ptrdiff_t>(first);
-    const auto copy = [&](const kernel::Lane& lane, std::vector<double>& to) {
-      std::copy_n(lane, count, to.begin() + at_first);
-    };
-    copy(b.dr, out.dr_mm);
-    copy(b.lower, out.lower_mm);
-    copy(b.de, out.de_mm);
-    copy(b.raw, out.raw_mm);
-    copy(b.transpiration, out.transpiration_mm);
-    copy(b.evaporation, out.evaporation_mm);
-    copy(b.drainage, out.drainage_mm);
-    copy(b.runoff, out.runoff_mm);
-    copy(b.irrigation, out.irrigation_mm);
-    copy(b.stress, out.stress_mm);
-    copy(b.beyond, out.days_beyond_raw);
-    copy(b.refills, out.refills);
-    for (std::size_t i = 0; i < count; ++i)
-      if (is_missing(b.poison[i]) || is_missing(b.dr[i])) out.missing_members.push_back(first + i);
-  }
-
-  const EnsembleGround& ground_;
-  const EnsembleSky& sky_;
-  const EnsembleWatering& watering_;
-  std::span<const GrowthDay> growth_;
-  const BalanceSettings& settings_;
-  std::span<const SharedDay> days_;
-  std::unique_ptr<EnsembleBlock> block_ = std::make_unique<EnsembleBlock>();
+/// One planting with what its members share worked out.
+struct PreparedPlanting {
+  const EnsemblePlanting& given;
+  std::vector<SharedDay> days;
+  kernel::Runoff runoff;
 };
+
+PreparedPlanting prepared(const EnsembleGround& ground, const EnsemblePlanting& planting) {
+  PreparedPlanting out{
+      planting,
+      {},
+      is_known(planting.settings.curve_number) ? kernel::Runoff::by_curve_number : kernel::Runoff::off};
+  for (std::size_t i = 0; i < planting.growth.size(); ++i)
+    out.days.push_back(shared_day(ground, planting.watering, planting.growth[i], planting.settings, i));
+  return out;
+}
+
+void tell(const EnsembleBlock& b, std::size_t first, EnsembleResult& out) {
+  const auto copy = [&](const kernel::Lane& lane, std::vector<double>& to) {
+    for (std::size_t i = 0; i < b.count; ++i) to[first + i] = lane[i] + b.poison[i];
+  };
+  copy(b.dr, out.dr_mm);
+  copy(b.lower, out.lower_mm);
+  copy(b.de, out.de_mm);
+  copy(b.raw, out.raw_mm);
+  copy(b.transpiration, out.transpiration_mm);
+  copy(b.evaporation, out.evaporation_mm);
+  copy(b.drainage, out.drainage_mm);
+  copy(b.runoff, out.runoff_mm);
+  copy(b.irrigation, out.irrigation_mm);
+  copy(b.stress, out.stress_mm);
+  copy(b.beyond, out.days_beyond_raw);
+  copy(b.refills, out.refills);
+  for (std::size_t i = 0; i < b.count; ++i)
+    if (is_missing(out.dr_mm[first + i])) out.missing_members.push_back(first + i);
+}
+
+/// Carries one block of members through all days of one planting.
+void run_block(EnsembleBlock& b, const EnsembleGround& ground, const BlockWeather& weather,
+               const PreparedPlanting& planting, std::size_t first, std::size_t count,
+               EnsembleResult& result) {
+  const auto growth = planting.given.growth;
+  const EnsembleWatering& watering = planting.given.watering;
+  const std::size_t members = ground.field_capacity_m3_m3.size();
+  b = EnsembleBlock{};
+  b.count = count;
+  for (std::size_t i = 0; i < block_members; ++i)
+    load_member(b, i, ground, watering, growth.front(), first + std::min(i, count - 1));
+  const double beyond = is_known(watering.refill_beyond_raw_frac) ? watering.refill_beyond_raw_frac
+                                                                  : std::numeric_limits<double>::infinity();
+  kernel::Dawn dawn{beyond, watering.refill_max_mm, growth.front().root_depth_m,
+                    0,      ground.profile_depth_m, ground.evaporation_depth_m,
+                    true};
+  for (std::size_t day = 0; day < growth.size(); ++day) {
+    const SharedDay& shared = planting.days[day];
+    dawn.root_to = shared.zr;
+    kernel::dawn(b, dawn);
+    const bool single = is_single(growth[day], planting.given.settings);
+    if (single)
+      kernel::single_day(b, weather.row(day), shared, planting.runoff);
+    else
+      kernel::dual_day(b, weather.row(day), shared, form_of(shared, planting.runoff));
+    dawn.root_from = shared.zr;
+    dawn.surface_known = !single;
+    if (!planting.given.dr_trace.empty())
+      std::copy_n(b.dr, count,
+                  planting.given.dr_trace.begin() + static_cast<std::ptrdiff_t>(day * members + first));
+  }
+  if (!dawn.surface_known) std::fill_n(b.de, block_members, missing);
+  tell(b, first, result);
+}
 
 EnsembleResult sized(std::size_t members) {
   EnsembleResult out;
@@ -233,20 +267,29 @@ EnsembleResult sized(std::size_t members) {
 
 }  // namespace
 
-EnsembleResult run_ensemble(const EnsembleGround& ground, const EnsembleSky& sky,
-                            const EnsembleWatering& watering, std::span<const GrowthDay> growth,
-                            const BalanceSettings& settings, std::span<double> dr_trace) {
-  require_ensemble(ground, sky, watering, growth, settings, dr_trace);
-  std::vector<SharedDay> days;
-  days.reserve(growth.size());
-  for (std::size_t i = 0; i < growth.size(); ++i)
-    days.push_back(shared_day(ground, watering, growth[i], settings, i));
+std::vector<EnsembleResult> run_ensemble(const EnsembleGround& ground, const EnsembleSky& sky,
+                                         std::span<const EnsemblePlanting> plantings) {
+  require_members(ground, sky);
   const std::size_t members = ground.field_capacity_m3_m3.size();
-  EnsembleResult result = sized(members);
-  BlockRun block(ground, sky, watering, growth, settings, days);
-  for (std::size_t first = 0; first < members; first += block_members)
-    block.run(first, std::min(block_members, members - first), dr_trace, result);
-  return result;
+  if (plantings.empty() || plantings.front().growth.empty())
+    refuse("plantings", "there are no days of growth", "give at least one planting with its days");
+  const std::size_t days = plantings.front().growth.size();
+  std::vector<PreparedPlanting> all;
+  std::vector<EnsembleResult> results;
+  for (const EnsemblePlanting& planting : plantings) {
+    require_planting(planting, members, days, ground.profile_depth_m);
+    all.push_back(prepared(ground, planting));
+    results.push_back(sized(members));
+  }
+  BlockWeather weather(days);
+  const auto block = std::make_unique<EnsembleBlock>();
+  for (std::size_t first = 0; first < members; first += block_members) {
+    const std::size_t count = std::min(block_members, members - first);
+    weather.load(sky, days, first, count);
+    for (std::size_t one = 0; one < all.size(); ++one)
+      run_block(*block, ground, weather, all[one], first, count, results[one]);
+  }
+  return results;
 }
 
 }  // namespace v1

@@ -53,18 +53,29 @@ struct EnsembleResult {
   std::vector<std::size_t> missing_members;
 };
 
-/// The balance of one planting for many members at once: daily_step's equations over blocks of members.
+/// One planting of the ensemble: its days of growth, its settings, its water.
+struct EnsemblePlanting {
+  std::span<const GrowthDay>
+      growth;                  ///< one per day, the same for all members; all plantings have as many days
+  BalanceSettings settings{};  ///< as daily_step, with SurfaceAccount::coupled
+  EnsembleWatering watering{};
+  std::span<double>
+      dr_trace{};  ///< empty, or n_days x n_members: receives Dr at the close of every day, day by day
+};
+
+/// The balance of plantings under one sky for many members at once: daily_step's equations over blocks of
+/// members.
 ///
-/// Input     growth  one per day, the same for all members; settings as daily_step, with
-/// SurfaceAccount::coupled Input     dr_trace  empty, or n_days x n_members numbers that receive Dr at the
-/// close of every day, day by day Result    as daily_step day by day for every member, within 1e-9 mm and
-/// with the same refills (tests) Missing   NaN in, NaN out, per member Throws    Error: spans of different
-/// lengths, settings that the batch does not serve, a profile too shallow Note      Members are independent:
-/// split them to use several threads. The same numbers come out whatever the split
-///           and the instruction set.
-EnsembleResult run_ensemble(const EnsembleGround& ground, const EnsembleSky& sky,
-                            const EnsembleWatering& watering, std::span<const GrowthDay> growth,
-                            const BalanceSettings& settings, std::span<double> dr_trace = {});
+/// Result    one for each planting, in their order: as daily_step day by day for every member, within 1e-9 mm
+/// and with
+///           the same refills (tests)
+/// Missing   NaN in, NaN out, per member
+/// Throws    Error: spans of different lengths, settings that the batch does not serve, a profile too shallow
+/// Note      Give all plantings of a bed at once: the weather is then read once. Members are independent:
+/// split them to
+///           use several threads. The same numbers come out whatever the split and the instruction set.
+std::vector<EnsembleResult> run_ensemble(const EnsembleGround& ground, const EnsembleSky& sky,
+                                         std::span<const EnsemblePlanting> plantings);
 
 }  // namespace v1
 }  // namespace noonleaf

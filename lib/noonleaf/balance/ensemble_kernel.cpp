@@ -12,6 +12,8 @@ namespace {
 using balance_formula::least;
 using balance_formula::most;
 using step_formula::Parts;
+using step_formula::Reach;
+using step_formula::TopRoots;
 
 struct Fraction {
   double slope, low, high;
@@ -40,12 +42,9 @@ struct Fraction {
 
 /// Kc max of the member's day, else the shared one (coefficients_formula.hpp with the height's power taken
 /// out).
-[[gnu::always_inline]] inline double kc_max_of(const SharedDay& day, double u2, double rh_min) {
-  const double wind = most(1, least(6, u2)), humidity = most(20, least(80, rh_min));
-  const double open = 1.2 + (0.04 * (wind - 2) - 0.004 * (humidity - 45)) * day.height_term;
-  const double own = most(open, day.kcb + 0.05);
-  const double known = u2 + rh_min;
-  return known == known ? own : day.kc_max_shared;
+[[gnu::always_inline]] inline double kc_max_of(const SharedDay& day, double climate) {
+  const double own = most(1.2 + climate * day.height_term, day.kcb + 0.05);
+  return climate == climate ? own : day.kc_max_shared;
 }
 
 /// Water of one member's day: rain after runoff, plan and rule.
@@ -67,6 +66,7 @@ template <Runoff runoff>
   return w;
 }
 
+template <Parts parts>
 [[gnu::always_inline]] inline step_formula::Day plain_day(const SharedDay& day, const Water& w, double et0,
                                                           double kc_max) {
   step_formula::Day out{};
@@ -77,112 +77,184 @@ template <Runoff runoff>
   out.kc_max = kc_max;
   out.few = day.few;
   out.few_rain = day.few_rain;
+  out.per_few = day.per_few;
+  out.per_few_rain = day.per_few_rain;
   out.p = day.p;
   out.salt = day.salt;
   out.evaporation_factor = day.evaporation_factor;
   out.top_depth = day.top_depth;
   out.morning = w.morning;
   out.evening = w.evening;
-  out.surface_morning = w.rain + (w.morning - w.rain) / day.irrigated_frac;
-  out.surface_evening = w.evening / day.irrigated_frac;
+  // Where irrigation wets all of the ground its depth is the depth on the surface.
+  const double fw = parts == Parts::one ? 1 : day.irrigated_frac;
+  out.surface_morning = parts == Parts::one ? w.morning : w.rain + (w.morning - w.rain) / fw;
+  out.surface_evening = parts == Parts::one ? w.evening : w.evening / fw;
   out.rain_part_morning = w.rain;
   out.rain_part_evening = 0;
   return out;
 }
 
-[[gnu::always_inline]] inline void keep(EnsembleBlock& b, std::size_t i, const step_formula::State& after,
-                                        const step_formula::Flows& f, const Water& w, double unstressed,
-                                        double poison) {
-  b.poison[i] = poison;
-  b.de[i] = after.de + poison;
-  b.de_rain[i] = after.de_rain + poison;
-  b.dr[i] = after.dr + poison;
-  b.lower[i] = after.lower + poison;
-  b.raw[i] = f.raw + poison;
-  b.transpiration[i] += f.transpiration + poison;
-  b.evaporation[i] += f.evaporation + poison;
-  b.drainage[i] += f.drainage + poison;
-  b.runoff[i] += w.runoff + poison;
-  b.irrigation[i] += w.irrigation + poison;
-  b.stress[i] += most(0, unstressed - f.transpiration) + poison;
-  b.beyond[i] += (after.dr > f.raw ? 1.0 : 0.0) + poison;
-  b.refills[i] += w.refills + poison;
+/// A member whose numbers are missing or impossible today is missing from today on.
+[[gnu::always_inline]] inline double poison_of(const EnsembleBlock& b, const WeatherRow& sky, std::size_t i) {
+  return b.poison[i] + poison_unless_within(sky.et0[i], 0, 30) + poison_unless_within(sky.rain[i], 0, 2000);
 }
 
+[[gnu::always_inline]] inline step_formula::Soil soil_of_lane(const EnsembleBlock& b, const SharedDay& day,
+                                                              std::size_t i) {
+  return {b.rew[i], b.tew[i], b.available_mm_m[i], b.below_wilting_mm_m[i], day.ze, b.per_drying[i]};
+}
+
+/// Totals; the poison of a missing member is added at the end.
+[[gnu::always_inline]] inline void keep(EnsembleBlock& b, std::size_t i, const step_formula::State& after,
+                                        const step_formula::Flows& f, double unstressed) {
+  b.dr[i] = after.dr + b.poison[i];
+  b.lower[i] = after.lower;
+  b.transpiration[i] += f.transpiration;
+  b.evaporation[i] += f.evaporation;
+  b.drainage[i] += f.drainage;
+  b.stress[i] += most(0, unstressed - f.transpiration);
+  b.beyond[i] += after.dr > f.raw ? 1.0 : 0.0;
+}
+
+/// First half of the day. The shared day comes by value: no load may hang on a condition.
 template <Parts parts, Runoff runoff>
-[[gnu::always_inline]] inline void dual_loop(
-    EnsembleBlock& b, const SharedDay day) {  // by value: no load may hang on a condition
+[[gnu::always_inline]] inline void demand_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    const double poison =
-        b.poison[i] + poison_unless_within(b.et0[i], 0, 30) + poison_unless_within(b.rain[i], 0, 2000);
-    const step_formula::Soil soil{b.rew[i], b.tew[i], b.available_mm_m[i], b.below_wilting_mm_m[i], day.ze};
-    const step_formula::State before{b.de[i], b.de_rain[i], b.dr[i], b.lower[i]};
+    b.poison[i] = poison_of(b, sky, i);
+    const step_formula::State before{b.de[i], parts == Parts::two ? b.de_rain[i] : 0, b.dr[i], b.lower[i]};
     const double fw = day.irrigated_frac;
-    const Water w = water_of<runoff>(b, day, i, b.rain[i], fw * b.de[i] + (1 - fw) * b.de_rain[i]);
+    const double de = parts == Parts::one ? b.de[i] : fw * b.de[i] + (1 - fw) * b.de_rain[i];
+    const Water w = water_of<runoff>(b, day, i, sky.rain[i], de);
+    b.runoff[i] += w.runoff;
+    b.irrigation[i] += w.irrigation;
+    b.refills[i] += w.refills;
     step_formula::Flows f{};
-    const step_formula::State after = step_formula::dual<parts, step_formula::Tie::to_root_zone>(
-        soil, plain_day(day, w, b.et0[i], kc_max_of(day, b.u2[i], b.rh_min[i])), before,
-        Fraction{day.p_slope, day.p_low, day.p_high}, f);
-    keep(b, i, after, f, w, day.kcb * b.et0[i], poison);
+    step_formula::demand<parts>(soil_of_lane(b, day, i),
+                                plain_day<parts>(day, w, sky.et0[i], kc_max_of(day, sky.climate[i])), before,
+                                Fraction{day.p_slope, day.p_low, day.p_high}, f);
+    b.de_wet[i] = f.de_wet;
+    b.evaporation_demand[i] = f.evaporation_irrigated;
+    if constexpr (parts == Parts::two) {
+      b.de_rain_wet[i] = f.de_rain_wet;
+      b.rain_part_demand[i] = f.evaporation_rain_part;
+    }
+    b.transpiration_demand[i] = f.transpiration;
+    b.dr_open[i] = f.dr_open;
+    b.raw[i] = f.raw;
   }
+}
+
+/// Second half.
+template <Parts parts, TopRoots top_roots, Reach reach>
+[[gnu::always_inline]] inline void settle_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
+  for (std::size_t i = 0; i < block_members; ++i) {
+    const step_formula::Soil soil = soil_of_lane(b, day, i);
+    const step_formula::State before{b.de[i], b.de_rain[i], b.dr[i], b.lower[i]};
+    Water w{};
+    w.evening = day.evening_irrigation * b.share[i];
+    step_formula::Flows f{};
+    f.taw = soil.available_mm_m * day.zr;
+    f.raw = b.raw[i];
+    f.de_wet = b.de_wet[i];
+    f.evaporation_irrigated = b.evaporation_demand[i];
+    if constexpr (parts == Parts::two) {
+      f.de_rain_wet = b.de_rain_wet[i];
+      f.evaporation_rain_part = b.rain_part_demand[i];
+    }
+    f.evaporation = f.evaporation_irrigated + f.evaporation_rain_part;
+    f.transpiration = b.transpiration_demand[i];
+    f.dr_open = b.dr_open[i];
+    f.dr_wet = most(0, f.dr_open);
+    const step_formula::State after =
+        step_formula::settle<parts, step_formula::Tie::to_root_zone, top_roots, reach>(
+            soil, plain_day<parts>(day, w, sky.et0[i], 0), before, f);
+    b.de[i] = after.de;
+    if constexpr (parts == Parts::two) b.de_rain[i] = after.de_rain;
+    keep(b, i, after, f, day.kcb * sky.et0[i]);
+  }
+}
+
+template <Parts parts, TopRoots top_roots, Reach reach, Runoff runoff>
+[[gnu::always_inline]] inline void dual_loops(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  demand_loop<parts, runoff>(b, sky, day);
+  settle_loop<parts, top_roots, reach>(b, sky, day);
 }
 
 template <Runoff runoff>
-[[gnu::always_inline]] inline void single_loop(EnsembleBlock& b, const SharedDay day) {
+[[gnu::always_inline]] inline void single_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    const double poison =
-        b.poison[i] + poison_unless_within(b.et0[i], 0, 30) + poison_unless_within(b.rain[i], 0, 2000);
-    const step_formula::Soil soil{b.rew[i], b.tew[i], b.available_mm_m[i], b.below_wilting_mm_m[i], day.ze};
+    b.poison[i] = poison_of(b, sky, i);
     const step_formula::State before{b.de[i], b.de_rain[i], b.dr[i], b.lower[i]};
     const double fw = day.irrigated_frac;
-    const Water w = water_of<runoff>(b, day, i, b.rain[i], fw * b.de[i] + (1 - fw) * b.de_rain[i]);
+    const Water w = water_of<runoff>(b, day, i, sky.rain[i], fw * b.de[i] + (1 - fw) * b.de_rain[i]);
+    b.runoff[i] += w.runoff;
+    b.irrigation[i] += w.irrigation;
+    b.refills[i] += w.refills;
     step_formula::Flows f{};
-    const step_formula::State after = step_formula::single(soil, plain_day(day, w, b.et0[i], 1), before,
-                                                           Fraction{day.p_slope, day.p_low, day.p_high}, f);
-    keep(b, i, after, f, w, day.kcb * b.et0[i], poison);
+    const step_formula::State after =
+        step_formula::single(soil_of_lane(b, day, i), plain_day<Parts::one>(day, w, sky.et0[i], 1), before,
+                             Fraction{day.p_slope, day.p_low, day.p_high}, f);
+    b.raw[i] = f.raw;
+    keep(b, i, after, f, day.kcb * sky.et0[i]);
   }
 }
 
+// Sprinklers over deep roots are most of all days and get the shortest form; what is rarer shares the general
+// ones.
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void dual_one(EnsembleBlock& b, const SharedDay& day) {
-  dual_loop<Parts::one, Runoff::off>(b, day);
+void sprinkled(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::one, TopRoots::ignored, Reach::whole_top_layer, Runoff::off>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void dual_one_runoff(EnsembleBlock& b, const SharedDay& day) {
-  dual_loop<Parts::one, Runoff::by_curve_number>(b, day);
+void sprinkled_runoff(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::one, TopRoots::ignored, Reach::whole_top_layer, Runoff::by_curve_number>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void dual_two(EnsembleBlock& b, const SharedDay& day) {
-  dual_loop<Parts::two, Runoff::off>(b, day);
+void general(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::two, TopRoots::drawn, Reach::whole_top_layer, Runoff::off>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void dual_two_runoff(EnsembleBlock& b, const SharedDay& day) {
-  dual_loop<Parts::two, Runoff::by_curve_number>(b, day);
+void general_runoff(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::two, TopRoots::drawn, Reach::whole_top_layer, Runoff::by_curve_number>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void single_plain(EnsembleBlock& b, const SharedDay& day) {
-  single_loop<Runoff::off>(b, day);
+void shallow(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::two, TopRoots::drawn, Reach::part_of_it, Runoff::off>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void single_runoff(EnsembleBlock& b, const SharedDay& day) {
-  single_loop<Runoff::by_curve_number>(b, day);
+void shallow_runoff(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  dual_loops<Parts::two, TopRoots::drawn, Reach::part_of_it, Runoff::by_curve_number>(b, sky, day);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void single_plain(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  single_loop<Runoff::off>(b, sky, day);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void single_runoff(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day) {
+  single_loop<Runoff::by_curve_number>(b, sky, day);
 }
 
 #ifdef NOONLEAF_DISPATCH
@@ -199,29 +271,42 @@ void dawn_loops(EnsembleBlock& b, const Dawn& dawn) {
       b.de[i] = b.de_rain[i] = least(most(0, b.dr[i]), b.tew[i]);
   if (dawn.root_to == dawn.root_from) return;
   for (std::size_t i = 0; i < block_members; ++i) {
-    const step_formula::Soil soil{b.rew[i], b.tew[i], b.available_mm_m[i], b.below_wilting_mm_m[i], dawn.ze};
+    const step_formula::Soil soil{b.rew[i], b.tew[i],       b.available_mm_m[i], b.below_wilting_mm_m[i],
+                                  dawn.ze,  b.per_drying[i]};
     const double moved =
         dawn.root_to > dawn.root_from
             ? step_formula::gain_by_growth(soil, b.lower[i], dawn.root_from, dawn.root_to, dawn.profile)
             : -step_formula::loss_by_pulling(soil, b.dr[i], dawn.root_from, dawn.root_to);
-    b.dr[i] += moved + b.poison[i];
+    b.dr[i] += moved;
     b.lower[i] -= moved;
   }
 }
 
 }  // namespace
 
-void dawn(EnsembleBlock& block, const Dawn& dawn) { dawn_loops(block, dawn); }
-
-void dual_day(EnsembleBlock& block, const SharedDay& day, Parts parts, Runoff runoff) {
-  if (parts == Parts::one)
-    runoff == Runoff::off ? dual_one(block, day) : dual_one_runoff(block, day);
-  else
-    runoff == Runoff::off ? dual_two(block, day) : dual_two_runoff(block, day);
+void climate_row(const double* u2, const double* rh_min, std::size_t count, double* climate) {
+  for (std::size_t i = 0; i < count; ++i) {
+    const double wind = most(1, least(6, u2[i])), humidity = most(20, least(80, rh_min[i]));
+    const double term = 0.04 * (wind - 2) - 0.004 * (humidity - 45);
+    const double known = u2[i] + rh_min[i];
+    climate[i] = known == known ? term : known;
+  }
 }
 
-void single_day(EnsembleBlock& block, const SharedDay& day, Runoff runoff) {
-  runoff == Runoff::off ? single_plain(block, day) : single_runoff(block, day);
+void dawn(EnsembleBlock& block, const Dawn& dawn) { dawn_loops(block, dawn); }
+
+void dual_day(EnsembleBlock& block, const WeatherRow& sky, const SharedDay& day, const Form& form) {
+  const bool runs_off = form.runoff == Runoff::by_curve_number;
+  if (form.reach == Reach::part_of_it)
+    runs_off ? shallow_runoff(block, sky, day) : shallow(block, sky, day);
+  else if (form.parts == Parts::two || form.top_roots == TopRoots::drawn)
+    runs_off ? general_runoff(block, sky, day) : general(block, sky, day);
+  else
+    runs_off ? sprinkled_runoff(block, sky, day) : sprinkled(block, sky, day);
+}
+
+void single_day(EnsembleBlock& block, const WeatherRow& sky, const SharedDay& day, Runoff runoff) {
+  runoff == Runoff::off ? single_plain(block, sky, day) : single_runoff(block, sky, day);
 }
 
 }  // namespace kernel

@@ -10,24 +10,32 @@ inline namespace v1 {
 namespace kernel {
 
 /// Members that are carried through the days together: what they need stays in the first-level cache.
-inline constexpr std::size_t block_members = 128;
-using Lane = double[block_members];
+inline constexpr std::size_t block_members = 64;
+using Lane = double[block_members + 8];
 
 /// A block of members. `poison` is 0, or NaN from the day on which a member's numbers are missing or
 /// impossible.
 struct alignas(64) EnsembleBlock {
-  Lane rew, tew, available_mm_m, below_wilting_mm_m;
+  Lane rew, tew, per_drying, available_mm_m, below_wilting_mm_m;
   Lane de, de_rain, dr, lower, raw, poison;
-  Lane et0, rain, u2, rh_min, share, refill;
+  Lane share, refill;
   Lane transpiration, evaporation, drainage, runoff, irrigation, stress, beyond, refills;
+  /// Between the two halves of a day: short chains of operations keep a processor busier than one long one.
+  Lane de_wet, de_rain_wet, evaporation_demand, rain_part_demand, transpiration_demand, dr_open;
   std::size_t count = 0;
+};
+
+/// One day's weather of a block, block_members numbers each. climate is FAO-56 eq. 72's term before the
+/// height comes in, NaN where wind or humidity is missing.
+struct WeatherRow {
+  const double* __restrict et0, * __restrict rain, * __restrict climate;
 };
 
 /// What all members of a day share.
 struct SharedDay {
   double ze, zr, lower_depth;
   double kcb, kc_max_shared, height_term;  ///< height_term = (h / 3)^0.3
-  double few, few_rain, irrigated_frac;
+  double few, few_rain, per_few, per_few_rain, irrigated_frac;
   double p, p_slope, p_low, p_high;  ///< p + p_slope (5 - ETc) within p_low to p_high; fixed: slope 0
   double salt, evaporation_factor, top_depth;
   double irrigation, evening_irrigation;  ///< planned
@@ -44,9 +52,20 @@ struct Dawn {
 };
 void dawn(EnsembleBlock& block, const Dawn& dawn);
 
-/// One day of one block. Parts::two where irrigation wets a part of the ground.
-void dual_day(EnsembleBlock& block, const SharedDay& day, step_formula::Parts parts, Runoff runoff);
-void single_day(EnsembleBlock& block, const SharedDay& day, Runoff runoff);
+/// Which form of the equations serves a day.
+struct Form {
+  step_formula::Parts parts;  ///< two where irrigation wets a part of the ground
+  step_formula::TopRoots top_roots;
+  step_formula::Reach reach;
+  Runoff runoff;
+};
+
+/// 0.04 (u2 - 2) - 0.004 (RHmin - 45) within the source's limits; NaN stays.
+void climate_row(const double* u2, const double* rh_min, std::size_t count, double* climate);
+
+/// One day of one block.
+void dual_day(EnsembleBlock& block, const WeatherRow& weather, const SharedDay& day, const Form& form);
+void single_day(EnsembleBlock& block, const WeatherRow& weather, const SharedDay& day, Runoff runoff);
 
 }  // namespace kernel
 }  // namespace v1

@@ -36,7 +36,13 @@ double move_root_boundary(BalanceState& state, const SoilWater& soil, double roo
 }
 
 step_formula::Soil plain_soil(const SoilWater& soil) {
-  return {soil.rew_mm, tew_mm(soil), taw_mm(soil, 1), below_wilting_mm_m(soil), soil.evaporation_depth_m};
+  const double tew = tew_mm(soil);
+  return {soil.rew_mm,
+          tew,
+          taw_mm(soil, 1),
+          below_wilting_mm_m(soil),
+          soil.evaporation_depth_m,
+          1 / (tew - soil.rew_mm)};
 }
 
 }  // namespace v1
