@@ -245,6 +245,31 @@ LogArguments log_arguments(LogArguments arguments, const LogTexts& texts) {
   return arguments;
 }
 
+/// "83", "83mm", "8.3cm" or "3.25in" in mm; nothing when it is none of them.
+std::optional<double> diameter_mm(const std::string& text) {
+  double value = missing;
+  const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (code != std::errc{} || !(value > 0)) return std::nullopt;
+  const std::string_view unit(end, static_cast<std::size_t>(text.data() + text.size() - end));
+  if (unit.empty() || unit == "mm") return value;
+  if (unit == "cm") return value * 10;
+  return unit == "in" ? std::optional(value * 25.4) : std::nullopt;
+}
+
+void add_cans(CLI::App& app, CansArguments& arguments, std::string& diameter) {
+  CLI::App* command = app.add_subcommand("cans", "A catch-can test: rate, evenness, where it is dry");
+  command->add_option("FILE", arguments.file, "the sheet: depth_mm, depth_in or caught_ml; x_m, y_m or x_ft, y_ft")->required();
+  command->add_option("--minutes", arguments.minutes, "how long the sprinkler ran")->required()->check(within(0, 1440));
+  command->add_option("--can-diameter", diameter, "for caught_ml: inner diameter at the rim, 83mm, 8.3cm or 3.25in")
+      ->check([](const std::string& text) {
+        return diameter_mm(text) ? std::string{} : "\"" + text + "\" is not a diameter; write it like 83mm, 8.3cm or 3.25in";
+      });
+  using Format = CansArguments::Format;
+  add_choice(*command, "--format", arguments.format, {{"text", Format::text}, {"json", Format::json}, {"svg", Format::svg}},
+             "how to print the answer");
+  command->footer("Example: noonleaf cans lawn.csv --minutes 15");
+}
+
 std::vector<std::string> option_names(const CLI::App& command) {
   std::vector<std::string> names;
   for (const CLI::Option* option : command.get_options()) {
@@ -318,11 +343,14 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   Et0Texts et0_texts;
   LogArguments log;
   LogTexts log_texts;
+  CansArguments cans;
+  std::string can_diameter;
   add_new(app, start);
   add_check(app, check);
   add_today(app, today, day_texts);
   add_et0(app, et0, et0_texts);
   add_log(app, log, log_texts);
+  add_cans(app, cans, can_diameter);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
@@ -334,6 +362,10 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   if (app.got_subcommand("new")) return Arguments(start);
   if (app.got_subcommand("check")) return Arguments(check);
   if (app.got_subcommand("log")) return Arguments(log_arguments(log, log_texts));
+  if (app.got_subcommand("cans")) {
+    cans.can_diameter_mm = diameter_mm(can_diameter).value_or(missing);
+    return Arguments(cans);
+  }
   if (app.got_subcommand("today")) {
     if (!day_texts.date.empty()) today.date = parse_iso_date(day_texts.date);
     if (!day_texts.time_of_day.empty()) today.time_of_day = parse_clock_text(day_texts.time_of_day);

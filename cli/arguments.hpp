@@ -63,7 +63,14 @@ struct LogArguments {
   OutputFormat format = OutputFormat::text;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments>;
+struct CansArguments {
+  enum class Format { text, json, svg };
+  std::string file;
+  double minutes = missing, can_diameter_mm = missing;
+  Format format = Format::text;
+};
+
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -11,5 +11,6 @@ int run(const CheckArguments& arguments);
 int run(const TodayArguments& arguments);
 int run(const Et0Arguments& arguments);
 int run(const LogArguments& arguments);
+int run(const CansArguments& arguments);
 
 }  // namespace noonleaf::cli
