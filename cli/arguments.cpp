@@ -13,6 +13,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/nearest_name.hpp"
+
 #include "version.hpp"
 
 namespace noonleaf::cli {
@@ -25,7 +26,8 @@ std::string check_date(const std::string& text) {
 }
 
 std::string check_clock(const std::string& text) {
-  return parse_clock_text(text) ? std::string{} : "\"" + text + "\" is not a time of day; write it like 07:30";
+  return parse_clock_text(text) ? std::string{}
+                                : "\"" + text + "\" is not a time of day; write it like 07:30";
 }
 
 std::string check_pair(const std::string& text) {
@@ -107,7 +109,9 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
   command->add_option("--latitude", arguments.latitude_deg, "degrees, north positive")
       ->required()
       ->check(within(-90, 90));
-  command->add_option("--longitude", arguments.longitude_deg, "degrees, east positive (daily ET0 does not need it)")
+  command
+      ->add_option("--longitude", arguments.longitude_deg,
+                   "degrees, east positive (daily ET0 does not need it)")
       ->check(within(-180, 180));
   command->add_option("--elevation", arguments.elevation_m, "metres above the sea")
       ->required()
@@ -121,7 +125,9 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
   add_choice(*command, "--surface", arguments.surface,
              {{"short", Arguments::Surface::short_grass}, {"tall", Arguments::Surface::tall}},
              "reference surface; tall needs --equation asce");
-  command->add_option("--column", texts.columns, "a header of the file for a known name: rain_mm=\"Precip (mm)\"")
+  command
+      ->add_option("--column", texts.columns,
+                   "a header of the file for a known name: rain_mm=\"Precip (mm)\"")
       ->check(check_pair)
       ->type_name("NAME=HEADER")
       ->allow_extra_args(false);
@@ -132,25 +138,30 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->check(check_pair)
       ->type_name("COLUMN=VALUE")
       ->allow_extra_args(false);
-  command->add_option("--zone", arguments.zone, "IANA time zone of the site, for hourly files")->type_name("ZONE");
+  command->add_option("--zone", arguments.zone, "IANA time zone of the site, for hourly files")
+      ->type_name("ZONE");
   add_choice(*command, "--stamps", arguments.stamps,
              {{"begin", StampMark::period_begin}, {"end", StampMark::period_end}},
              "which end of its period a time marks, for hourly files");
-  add_choice(*command, "--dates", arguments.date_order,
-             {{"iso", DateOrder::iso}, {"month-first", DateOrder::month_first}, {"day-first", DateOrder::day_first}},
-             "how dates with slashes are ordered");
-  command->add_flag("--arid", arguments.arid, "dry site: dew point 2 °C under the night's low where humidity is missing");
-  command->add_flag("--coast", arguments.coast, "near the sea: kRs 0.19 instead of 0.16 where sun is missing");
+  add_choice(
+      *command, "--dates", arguments.date_order,
+      {{"iso", DateOrder::iso}, {"month-first", DateOrder::month_first}, {"day-first", DateOrder::day_first}},
+      "how dates with slashes are ordered");
+  command->add_flag("--arid", arguments.arid,
+                    "dry site: dew point 2 °C under the night's low where humidity is missing");
+  command->add_flag("--coast", arguments.coast,
+                    "near the sea: kRs 0.19 instead of 0.16 where sun is missing");
   command->add_flag("--strict", arguments.strict, "refuse the file for any doubtful value");
   command->add_option("--accept", arguments.accepted_checks, "use what this quality check would set aside")
       ->type_name("CHECK")
       ->allow_extra_args(false);
   command->add_flag("--detail", arguments.detail, "add every intermediate quantity");
+  command->add_flag("--daily-sum", arguments.daily_sum, "hourly files: add the hours up to days of --zone");
   command->add_option("--precision", arguments.precision, "digits after the point")
       ->check(within(0, 15))
       ->capture_default_str();
-  add_choice(*command, "--format", arguments.format, {{"csv", Arguments::Format::csv}, {"json", Arguments::Format::json}},
-             "how to print the answer");
+  add_choice(*command, "--format", arguments.format,
+             {{"csv", Arguments::Format::csv}, {"json", Arguments::Format::json}}, "how to print the answer");
   command->footer("Example: noonleaf et0 june.csv --latitude 46.07 --elevation 290 --wind-height 10");
 }
 
@@ -161,10 +172,12 @@ struct LogTexts {
 
 const std::map<std::string, JournalEvent>& event_choices() {
   static const std::map<std::string, JournalEvent> choices{
-      {"water", JournalEvent::water}, {"rain", JournalEvent::rain},   {"sow", JournalEvent::sow},
-      {"transplant", JournalEvent::transplant}, {"pull", JournalEvent::pull}, {"stage", JournalEvent::stage},
-      {"amend", JournalEvent::amend}, {"mulch", JournalEvent::mulch}, {"feel", JournalEvent::feel},
-      {"probe", JournalEvent::probe}, {"droop", JournalEvent::droop}, {"note", JournalEvent::note},
+      {"water", JournalEvent::water}, {"rain", JournalEvent::rain},
+      {"sow", JournalEvent::sow},     {"transplant", JournalEvent::transplant},
+      {"pull", JournalEvent::pull},   {"stage", JournalEvent::stage},
+      {"amend", JournalEvent::amend}, {"mulch", JournalEvent::mulch},
+      {"feel", JournalEvent::feel},   {"probe", JournalEvent::probe},
+      {"droop", JournalEvent::droop}, {"note", JournalEvent::note},
       {"undo", JournalEvent::undo}};
   return choices;
 }
@@ -180,7 +193,8 @@ const std::map<std::string, SoilFeel>& feel_choices() {
 
 /// A check that the text is one of the words, with the nearest of them.
 template <class Choice>
-std::function<std::string(const std::string&)> one_of(const std::map<std::string, Choice>& choices, const std::string& what) {
+std::function<std::string(const std::string&)> one_of(const std::map<std::string, Choice>& choices,
+                                                      const std::string& what) {
   return [&choices, what](const std::string& text) {
     if (choices.contains(text)) return std::string{};
     std::vector<std::string> words;
@@ -190,19 +204,24 @@ std::function<std::string(const std::string&)> one_of(const std::map<std::string
       list += (list.empty() ? "" : ", ") + word;
     }
     const std::string nearest = nearest_name(text, words);
-    return "\"" + text + "\" is not " + what + "; " + (nearest.empty() ? "use " + list : "did you mean " + nearest + "?");
+    return "\"" + text + "\" is not " + what + "; " +
+           (nearest.empty() ? "use " + list : "did you mean " + nearest + "?");
   };
 }
 
 void add_log_quantities(CLI::App& command, LogArguments& arguments) {
   command.add_option("--minutes", arguments.minutes, "water: how long it ran")->check(within(0, 2880));
-  const auto inches = command.add_option("--rain-in", arguments.rain_in, "rain: what the gauge held, inches")->check(within(0, 40));
-  command.add_option("--rain-mm", arguments.rain_mm, "rain: the same in mm")->check(within(0, 1000))->excludes(inches);
+  const auto inches = command.add_option("--rain-in", arguments.rain_in, "rain: what the gauge held, inches")
+                          ->check(within(0, 40));
+  command.add_option("--rain-mm", arguments.rain_mm, "rain: the same in mm")
+      ->check(within(0, 1000))
+      ->excludes(inches);
   command.add_option("--crop", arguments.crop, "sow, transplant, pull, stage: which crop");
-  command.add_option("--share-pct", arguments.share_pct, "sow, transplant: share of the bed")->check(within(0, 100));
+  command.add_option("--share-pct", arguments.share_pct, "sow, transplant: share of the bed")
+      ->check(within(0, 100));
   command.add_option("--stage", arguments.stage, "stage: development, mid_season, late_season or over");
-  const auto volumetric =
-      command.add_option("--water-pct", arguments.water_pct, "probe: water by volume, %")->check(within(0, 100));
+  const auto volumetric = command.add_option("--water-pct", arguments.water_pct, "probe: water by volume, %")
+                              ->check(within(0, 100));
   command.add_option("--tension-kpa", arguments.tension_kpa, "probe: soil water tension, kPa (centibar)")
       ->check(within(0, 100000))
       ->excludes(volumetric);
@@ -221,7 +240,9 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   add_log_quantities(*command, arguments);
   command->add_option("--feel", texts.feel, "feel: dry, slightly_moist, moist, wet or field_capacity")
       ->check(one_of(feel_choices(), "a class of soil feel"));
-  command->add_option("--at", texts.time_of_day, "when, like 07:30; for water the begin; now where no --date is given")
+  command
+      ->add_option("--at", texts.time_of_day,
+                   "when, like 07:30; for water the begin; now where no --date is given")
       ->check(check_clock);
   const auto minutes = command->get_option("--minutes");
   command->add_option("--until", texts.until, "water: the end, like 07:55, instead of --minutes")
@@ -258,14 +279,23 @@ std::optional<double> diameter_mm(const std::string& text) {
 
 void add_cans(CLI::App& app, CansArguments& arguments, std::string& diameter) {
   CLI::App* command = app.add_subcommand("cans", "A catch-can test: rate, evenness, where it is dry");
-  command->add_option("FILE", arguments.file, "the sheet: depth_mm, depth_in or caught_ml; x_m, y_m or x_ft, y_ft")->required();
-  command->add_option("--minutes", arguments.minutes, "how long the sprinkler ran")->required()->check(within(0, 1440));
-  command->add_option("--can-diameter", diameter, "for caught_ml: inner diameter at the rim, 83mm, 8.3cm or 3.25in")
+  command
+      ->add_option("FILE", arguments.file,
+                   "the sheet: depth_mm, depth_in or caught_ml; x_m, y_m or x_ft, y_ft")
+      ->required();
+  command->add_option("--minutes", arguments.minutes, "how long the sprinkler ran")
+      ->required()
+      ->check(within(0, 1440));
+  command
+      ->add_option("--can-diameter", diameter,
+                   "for caught_ml: inner diameter at the rim, 83mm, 8.3cm or 3.25in")
       ->check([](const std::string& text) {
-        return diameter_mm(text) ? std::string{} : "\"" + text + "\" is not a diameter; write it like 83mm, 8.3cm or 3.25in";
+        return diameter_mm(text) ? std::string{}
+                                 : "\"" + text + "\" is not a diameter; write it like 83mm, 8.3cm or 3.25in";
       });
   using Format = CansArguments::Format;
-  add_choice(*command, "--format", arguments.format, {{"text", Format::text}, {"json", Format::json}, {"svg", Format::svg}},
+  add_choice(*command, "--format", arguments.format,
+             {{"text", Format::text}, {"json", Format::json}, {"svg", Format::svg}},
              "how to print the answer");
   command->footer("Example: noonleaf cans lawn.csv --minutes 15");
 }
@@ -302,11 +332,13 @@ int print_usage_problem(std::string message, std::string fix) {
 
 int complain_without_command(const CLI::App& app, std::string_view first_word) {
   if (first_word.empty()) {
-    return print_usage_problem("noonleaf: name a command", "for example: noonleaf today DIR; `noonleaf --help` lists them");
+    return print_usage_problem("noonleaf: name a command",
+                               "for example: noonleaf today DIR; `noonleaf --help` lists them");
   }
   const std::string nearest = nearest_name(first_word, command_names(app));
-  return print_usage_problem("noonleaf: \"" + std::string(first_word) + "\" is not a command",
-                             nearest.empty() ? "`noonleaf --help` lists them" : "did you mean " + nearest + "?");
+  return print_usage_problem(
+      "noonleaf: \"" + std::string(first_word) + "\" is not a command",
+      nearest.empty() ? "`noonleaf --help` lists them" : "did you mean " + nearest + "?");
 }
 
 int complain(const CLI::App& app, const CLI::ParseError& refused, std::string_view first_word) {
@@ -315,11 +347,13 @@ int complain(const CLI::App& app, const CLI::ParseError& refused, std::string_vi
   const std::string name = "noonleaf " + command->get_name();
   const auto unknown = command->remaining();
   if (!unknown.empty()) {
-    const auto option = std::find_if(unknown.begin(), unknown.end(), [](const std::string& word) { return word.starts_with("-"); });
+    const auto option = std::find_if(unknown.begin(), unknown.end(),
+                                     [](const std::string& word) { return word.starts_with("-"); });
     const std::string& word = option == unknown.end() ? unknown.front() : *option;
     const std::string nearest = nearest_name(word, option_names(*command));
-    return print_usage_problem(name + ": \"" + word + "\" does not belong here",
-                               nearest.empty() ? "`" + name + " --help` shows what it takes" : "did you mean " + nearest + "?");
+    return print_usage_problem(
+        name + ": \"" + word + "\" does not belong here",
+        nearest.empty() ? "`" + name + " --help` shows what it takes" : "did you mean " + nearest + "?");
   }
   std::string example = command->get_footer();
   if (!example.empty()) example[0] = 'e';

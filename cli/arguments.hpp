@@ -43,7 +43,7 @@ struct Et0Arguments {
   Format format = Format::csv;
   std::vector<std::pair<std::string, std::string>> columns;  ///< canonical name, header in the file
   std::vector<std::pair<std::string, std::string>> where;    ///< column, value to keep
-  bool arid = false, coast = false, strict = false, detail = false;
+  bool arid = false, coast = false, strict = false, detail = false, daily_sum = false;
   StampMark stamps = StampMark::unstated;
   DateOrder date_order = DateOrder::iso;
   std::vector<std::string> accepted_checks, ignored;
@@ -70,7 +70,8 @@ struct CansArguments {
   Format format = Format::text;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments>;
+using Arguments =
+    std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -1,7 +1,8 @@
 #include <string>
 
-#include "commands.hpp"
 #include "noonleaf/report/cans_words.hpp"
+
+#include "commands.hpp"
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
@@ -15,19 +16,27 @@ std::string list_text(const std::vector<std::string>& lines) {
 
 std::string answer_text(const CanSheet& sheet) {
   const std::string map = can_map_text(sheet);
-  return bold("MEASURED") + "\n" + list_text(can_result_words(sheet)) + (map.empty() ? map : "\n" + bold("MAP") + "\n" + map) + "\n" +
-         bold("WHAT TO DO") + "\n" + list_text(can_advice_words(sheet));
+  return bold("MEASURED") + "\n" + list_text(can_result_words(sheet)) +
+         (map.empty() ? map : "\n" + bold("MAP") + "\n" + map) + "\n" + bold("WHAT TO DO") + "\n" +
+         list_text(can_advice_words(sheet));
 }
 
 }  // namespace
 
 int run(const CansArguments& arguments) {
   const CanSheet sheet =
-      read_can_sheet(arguments.file, arguments.file, {.minutes = arguments.minutes, .can_diameter_mm = arguments.can_diameter_mm});
+      read_can_sheet(arguments.file, arguments.file,
+                     {.minutes = arguments.minutes, .can_diameter_mm = arguments.can_diameter_mm});
   switch (arguments.format) {
-    case CansArguments::Format::text: print(answer_text(sheet)); break;
-    case CansArguments::Format::json: print(can_json(sheet, arguments.file)); break;
-    case CansArguments::Format::svg: print(can_map_svg(sheet, "Catch cans: " + arguments.file)); break;
+    case CansArguments::Format::text:
+      print(answer_text(sheet));
+      break;
+    case CansArguments::Format::json:
+      print(can_json(sheet, arguments.file));
+      break;
+    case CansArguments::Format::svg:
+      print(can_map_svg(sheet, "Catch cans: " + arguments.file));
+      break;
   }
   return 0;
 }

@@ -3,11 +3,12 @@
 
 #include <fmt/format.h>
 
-#include "commands.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/report/check_json.hpp"
+
+#include "commands.hpp"
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
@@ -20,16 +21,16 @@ std::string findings_text(std::string_view title, const std::vector<Finding>& fi
   std::string text = fmt::format("  {}:\n", title);
   for (const Finding& finding : findings) {
     const Problem& problem = finding.problem;
-    text += wrapped(fmt::format("line {}, column {}, {}: {} [{}]", problem.line, problem.column, problem.field,
-                                problem.message, finding.check),
+    text += wrapped(fmt::format("line {}, column {}, {}: {} [{}]", problem.line, problem.column,
+                                problem.field, problem.message, finding.check),
                     4);
   }
   return text;
 }
 
 std::string file_text(const WeatherFile& file) {
-  std::string text = fmt::format("{}: {}, {}", file.name, file.kind == WeatherKind::forecast ? "forecast" : "measured",
-                                 file.format);
+  std::string text = fmt::format("{}: {}, {}", file.name,
+                                 file.kind == WeatherKind::forecast ? "forecast" : "measured", file.format);
   if (file.days.empty()) {
     text += ", no days\n";
   } else {
@@ -42,9 +43,10 @@ std::string file_text(const WeatherFile& file) {
 }
 
 std::string folder_text(const GardenFolder& folder) {
-  std::string text = fmt::format("{}: {} beds, {} sprinklers, {} caretakers; {} journal entries\n", folder.garden.site.name,
-                                 folder.garden.beds.size(), folder.garden.sprinklers.size(),
-                                 folder.garden.caretakers.size(), folder.journal.size());
+  std::string text =
+      fmt::format("{}: {} beds, {} sprinklers, {} caretakers; {} journal entries\n", folder.garden.site.name,
+                  folder.garden.beds.size(), folder.garden.sprinklers.size(), folder.garden.caretakers.size(),
+                  folder.journal.size());
   for (const WeatherFile& file : folder.weather_files) text += file_text(file);
   return text + findings_text("two files disagree", folder.weather.conflicts) + "Everything can be read.\n";
 }

@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "commands.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_file.hpp"
@@ -15,6 +14,8 @@
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/report/quantity_text.hpp"
 #include "noonleaf/units.hpp"
+
+#include "commands.hpp"
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
@@ -27,9 +28,15 @@ void place_word(const LogArguments& arguments, JournalEntry& entry) {
   entry.bed = arguments.bed;
   if (arguments.word.empty()) return;
   switch (entry.event) {
-    case JournalEvent::note: entry.note = arguments.word; break;
-    case JournalEvent::undo: entry.undoes = arguments.word; break;
-    default: entry.bed = arguments.word; break;
+    case JournalEvent::note:
+      entry.note = arguments.word;
+      break;
+    case JournalEvent::undo:
+      entry.undoes = arguments.word;
+      break;
+    default:
+      entry.bed = arguments.word;
+      break;
   }
 }
 
@@ -47,7 +54,8 @@ double minutes_of(const LogArguments& arguments, const JournalEntry& entry) {
 
 /// "bed c" as people say it, beside the id that garden.toml has.
 std::string bed_id(const Garden& garden, const std::string& typed) {
-  if (find_bed(garden, typed) == nullptr && typed.starts_with("bed-") && find_bed(garden, typed.substr(4)) != nullptr) {
+  if (find_bed(garden, typed) == nullptr && typed.starts_with("bed-") &&
+      find_bed(garden, typed.substr(4)) != nullptr) {
     return typed.substr(4);
   }
   return typed;
@@ -101,8 +109,12 @@ std::string answer_text(const AppendedEntry& added, const JournalEntry& entry, c
 }
 
 std::string answer_json(const AppendedEntry& added, const std::string& shown_name) {
-  nlohmann::ordered_json json{{"shape", "noonleaf.log"}, {"version", 1},       {"file", shown_name},
-                              {"id", added.id},          {"line", added.line}, {"cut_off_line", nullptr},
+  nlohmann::ordered_json json{{"shape", "noonleaf.log"},
+                              {"version", 1},
+                              {"file", shown_name},
+                              {"id", added.id},
+                              {"line", added.line},
+                              {"cut_off_line", nullptr},
                               {"other_problems", added.other_problems}};
   if (added.cut_off) json["cut_off_line"] = added.cut_off->line;
   return json.dump(2) + "\n";
@@ -111,16 +123,26 @@ std::string answer_json(const AppendedEntry& added, const std::string& shown_nam
 /// How a whole entry of that kind is written, for a person who left something out.
 std::string example_of(JournalEvent event) {
   switch (event) {
-    case JournalEvent::water: return "water BED --minutes 25";
-    case JournalEvent::rain: return "rain --rain-in 0.4, or --rain-mm 10";
-    case JournalEvent::sow: return "sow BED --crop carrot";
-    case JournalEvent::transplant: return "transplant BED --crop tomato";
-    case JournalEvent::pull: return "pull BED --crop pea_fresh";
-    case JournalEvent::stage: return "stage BED --crop tomato --stage mid_season; or development, late_season, over";
-    case JournalEvent::feel: return "feel BED --feel moist; or dry, slightly_moist, wet, field_capacity";
-    case JournalEvent::probe: return "probe BED --water-pct 22, or --tension-kpa 40";
-    case JournalEvent::undo: return "undo 207, the id of the entry";
-    default: return {};
+    case JournalEvent::water:
+      return "water BED --minutes 25";
+    case JournalEvent::rain:
+      return "rain --rain-in 0.4, or --rain-mm 10";
+    case JournalEvent::sow:
+      return "sow BED --crop carrot";
+    case JournalEvent::transplant:
+      return "transplant BED --crop tomato";
+    case JournalEvent::pull:
+      return "pull BED --crop pea_fresh";
+    case JournalEvent::stage:
+      return "stage BED --crop tomato --stage mid_season; or development, late_season, over";
+    case JournalEvent::feel:
+      return "feel BED --feel moist; or dry, slightly_moist, wet, field_capacity";
+    case JournalEvent::probe:
+      return "probe BED --water-pct 22, or --tension-kpa 40";
+    case JournalEvent::undo:
+      return "undo 207, the id of the entry";
+    default:
+      return {};
   }
 }
 
@@ -129,12 +151,14 @@ Error in_words_of_the_command(const Error& refused, JournalEvent event) {
   std::vector<Problem> problems = refused.problems();
   for (Problem& problem : problems) {
     const std::string example = example_of(event);
-    if (problem.file.empty() && problem.field.empty() && !example.empty()) problem.fix = "write: log DIR " + example;
+    if (problem.file.empty() && problem.field.empty() && !example.empty())
+      problem.fix = "write: log DIR " + example;
   }
   return Error(std::move(problems));
 }
 
-AppendedEntry append(const LogArguments& arguments, const JournalTarget& target, const Garden& garden, const JournalEntry& entry) {
+AppendedEntry append(const LogArguments& arguments, const JournalTarget& target, const Garden& garden,
+                     const JournalEntry& entry) {
   try {
     return append_to_journal(target, garden, entry);
   } catch (const Error& refused) {
@@ -161,11 +185,13 @@ int run(const LogArguments& arguments) {
   const auto shown = [&](const char* name) { return (folder / name).string(); };
   const Garden garden = read_garden(folder / "garden.toml", shown("garden.toml"));
   const JournalEntry entry = entry_of(arguments, garden);
-  const AppendedEntry added = append(arguments, {folder / "journal.csv", shown("journal.csv")}, garden, entry);
+  const AppendedEntry added =
+      append(arguments, {folder / "journal.csv", shown("journal.csv")}, garden, entry);
   if (added.cut_off) std::fputs(describe(*added.cut_off).c_str(), stderr);
   if (added.other_problems > 0) {
-    std::fprintf(stderr, "The entry is written, but other lines of the journal have faults (%zu): noonleaf check %s\n",
-                 added.other_problems, arguments.folder.c_str());
+    std::fprintf(
+        stderr, "The entry is written, but other lines of the journal have faults (%zu): noonleaf check %s\n",
+        added.other_problems, arguments.folder.c_str());
   }
   acknowledge(arguments.format == OutputFormat::json ? answer_json(added, shown("journal.csv"))
                                                      : answer_text(added, entry, arguments, garden),

@@ -3,9 +3,10 @@
 #include <exception>
 #include <variant>
 
+#include "noonleaf/error.hpp"
+
 #include "arguments.hpp"
 #include "commands.hpp"
-#include "noonleaf/error.hpp"
 #include "terminal.hpp"
 
 namespace {
@@ -20,7 +21,8 @@ int run_command(const noonleaf::cli::Arguments& arguments) {
   } catch (const noonleaf::cli::StoppedReading&) {
     return done;
   } catch (const std::exception& failed) {
-    std::fprintf(stderr, "noonleaf: %s\n  fix: this should not happen; please report it with the files you used\n",
+    std::fprintf(stderr,
+                 "noonleaf: %s\n  fix: this should not happen; please report it with the files you used\n",
                  failed.what());
   }
   return input_refused;
@@ -30,7 +32,8 @@ int run_command(const noonleaf::cli::Arguments& arguments) {
 
 int main(int count, char** words) {
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error code of write, not a death
-  std::signal(SIGXFSZ, SIG_IGN);  // so is a file that may not grow further: the journal is cut back to what it was
+  std::signal(SIGXFSZ,
+              SIG_IGN);  // so is a file that may not grow further: the journal is cut back to what it was
   const auto parsed = noonleaf::cli::parse_arguments(count, words);
   if (const int* const exit_code = std::get_if<int>(&parsed)) return *exit_code;
   return run_command(std::get<noonleaf::cli::Arguments>(parsed));

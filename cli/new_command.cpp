@@ -1,12 +1,12 @@
 #include <filesystem>
 #include <fstream>
 #include <system_error>
-
 #include <unistd.h>
+
+#include "noonleaf/error.hpp"
 
 #include "commands.hpp"
 #include "demo_files.hpp"
-#include "noonleaf/error.hpp"
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
@@ -28,7 +28,8 @@ void write_files(const fs::path& folder) {
     fs::create_directories(path.parent_path());
     std::ofstream stream(path, std::ios::binary);
     stream.write(file.text.data(), static_cast<std::streamsize>(file.text.size()));
-    if (!stream.flush()) throw fs::filesystem_error("cannot write", path, std::make_error_code(std::errc::io_error));
+    if (!stream.flush())
+      throw fs::filesystem_error("cannot write", path, std::make_error_code(std::errc::io_error));
   }
 }
 
@@ -45,9 +46,11 @@ int run(const NewArguments& arguments) {
   fs::path wanted(arguments.folder);
   if (!wanted.has_filename()) wanted = wanted.parent_path();  // "garden/" is "garden"
   std::error_code code;
-  if (wanted.empty()) refuse(arguments.folder, "the folder has no name", "name a folder that does not exist yet");
+  if (wanted.empty())
+    refuse(arguments.folder, "the folder has no name", "name a folder that does not exist yet");
   if (fs::exists(fs::symlink_status(wanted, code))) {
-    refuse(arguments.folder, "this exists already; nothing was changed", "choose a name that does not exist yet");
+    refuse(arguments.folder, "this exists already; nothing was changed",
+           "choose a name that does not exist yet");
   }
   const fs::path beside = folder_beside(wanted);
   try {
@@ -58,10 +61,10 @@ int run(const NewArguments& arguments) {
     refuse(arguments.folder, "the folder could not be made: " + failed.code().message(),
            "choose a place where you may write and there is room");
   }
-  print("Made " + wanted.string() + ", a complete invented garden. Now try:\n\n  noonleaf today " + wanted.string() +
-        "\n\nThen put your own beds into " + (wanted / "garden.toml").string() + " and your weather into " +
-        (wanted / "weather").string() + "/,\ntake the line demo_date out, and run: noonleaf check " + wanted.string() +
-        "\n");
+  print("Made " + wanted.string() + ", a complete invented garden. Now try:\n\n  noonleaf today " +
+        wanted.string() + "\n\nThen put your own beds into " + (wanted / "garden.toml").string() +
+        " and your weather into " + (wanted / "weather").string() +
+        "/,\ntake the line demo_date out, and run: noonleaf check " + wanted.string() + "\n");
   return 0;
 }
 

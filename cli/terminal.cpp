@@ -4,7 +4,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
-
 #include <unistd.h>
 
 #include "noonleaf/error.hpp"
@@ -21,7 +20,8 @@ std::size_t characters(std::string_view text) {
 }  // namespace
 
 void print(std::string_view text) {
-  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  const bool written =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
   if (written) return;
   if (errno == EPIPE) throw StoppedReading{};
   Problem problem;

@@ -1,12 +1,13 @@
 #include <chrono>
 
-#include "commands.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/today_json.hpp"
+
+#include "commands.hpp"
 #include "terminal.hpp"
 #include "today_text.hpp"
 
@@ -36,7 +37,8 @@ TodayQuestion question_of(const TodayArguments& arguments, const Site& site) {
 int run(const TodayArguments& arguments) {
   const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
   const Sky sky = sky_over(folder.garden.site, folder.weather);
-  const Today today = plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
+  const Today today =
+      plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
   const TodayView view{folder.garden, today};
   print(arguments.format == OutputFormat::json ? today_json(view) : today_text(view));
   return arguments.alert_exit && !alerts_of(view).empty() ? done_with_alerts : 0;

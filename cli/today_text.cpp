@@ -8,6 +8,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
+
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
@@ -29,6 +30,7 @@ std::string header(const TodayView& view) {
   if (view.garden.site.demo_date == today.date) {
     lines += "A demo garden: this is the day of its invented weather, not today.\n";
   }
+  if (is_missing(today.sky.estimate.t_max_c)) return lines + "No temperature for this day.\n";
   std::string sky = fmt::format("{} to {}", text.temperature(today.sky.estimate.t_min_c),
                                 text.temperature(today.sky.estimate.t_max_c));
   if (is_known(today.sky.weather.rain_mm)) sky += ", rain " + text.depth(today.sky.weather.rain_mm);
@@ -39,26 +41,22 @@ std::string header(const TodayView& view) {
 
 std::string open_block(const TodayView& view, const BedToday& bed) {
   const QuantityText text(view.garden.site.units);
-  std::string lines =
-      bold(fmt::format("  {} to {}  {}, {:.0f} minutes", clock_text(bed.slot->begin), clock_text(bed.slot->end),
-                       bed_title(view, bed), bed.run.minutes)) +
-      "\n";
-  std::string water = fmt::format("{}. {} on the bed", sprinkler_words(view, bed), text.depth(bed.run.mean_depth_mm));
-  if (is_known(bed.run.litres_from_tap)) {
+  std::string lines = bold(fmt::format("  {} to {}  {}, {:.0f} minutes", clock_text(bed.slot->begin),
+                                       clock_text(bed.slot->end), bed_title(view, bed), bed.run.minutes)) +
+                      "\n";
+  std::string water = fmt::format("{}. {} and {} on the bed", sprinkler_words(view, bed),
+                                  text.depth(bed.run.mean_depth_mm), text.volume(bed.run.litres_in_bed));
+  if (is_known(bed.run.litres_from_tap))
     water += ", " + text.volume(bed.run.litres_from_tap) + " from the tap";
-  } else {
-    water += ", " + text.volume(bed.run.litres_in_bed) + " in all";
-  }
   lines += wrapped(water + ".", indent);
   lines += wrapped(people_words(view, bed), indent);
   if (bed.minutes_run_today > 0) {
-    lines += wrapped(fmt::format("{:.0f} minutes already ran today; this is the rest.", bed.minutes_run_today), indent);
+    lines += wrapped(
+        fmt::format("{:.0f} minutes already ran today; this is the rest.", bed.minutes_run_today), indent);
   }
   lines += wrapped(why_words(view, bed), indent);
-  if (bed.run.left_over_net_mm > 0) {
-    lines += wrapped(fmt::format("The longest run leaves {} for the next chance.", text.depth(bed.run.left_over_net_mm)),
-                     indent);
-  }
+  const std::string left_over = left_over_words(view, bed);
+  if (!left_over.empty()) lines += wrapped(left_over, indent);
   const std::string overflow = overflow_words(view, bed);
   return overflow.empty() ? lines : lines + wrapped(overflow, indent);
 }
@@ -108,7 +106,8 @@ std::string alerts_section(const TodayView& view) {
     std::string sentence = alert.sentence;
     sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
     const std::string stop = alert.action.ends_with('.') ? "" : ".";
-    lines += wrapped(sentence + ".", 2) + wrapped("Do: " + alert.action + stop, indent) +
+    const std::string_view verb = alert.kind == AlertKind::crop_heat ? "What helps: " : "Do: ";
+    lines += wrapped(sentence + ".", 2) + wrapped(std::string(verb) + alert.action + stop, indent) +
              wrapped("Why: " + alert.evidence + ".", indent);
   }
   return lines.empty() ? lines : heading("ALERTS") + lines;

@@ -1,14 +1,14 @@
-// How much processor time a command takes as a whole process, start to end, beside a program that does nothing.
+// How much processor time a command takes as a whole process, start to end, beside a program that does
+// nothing.
 #include <cstdlib>
-#include <filesystem>
-#include <string>
-#include <vector>
-
 #include <fcntl.h>
+#include <filesystem>
 #include <spawn.h>
+#include <string>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
+#include <vector>
 
 #include <benchmark/benchmark.h>
 
@@ -16,7 +16,9 @@ extern char** environ;
 
 namespace {
 
-double seconds(const timeval& time) { return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6; }
+double seconds(const timeval& time) {
+  return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
+}
 
 /// Processor time, user and system, of one run of the command; its output is thrown away.
 double processor_seconds(const std::string& program, const std::vector<std::string>& words) {
@@ -47,9 +49,11 @@ void run(benchmark::State& state, const std::string& program, const std::vector<
 }  // namespace
 
 int main(int count, char** words) {
-  const std::string garden = (std::filesystem::temp_directory_path() / ("noonleaf-bench-" + std::to_string(getpid()))).string();
+  const std::string garden =
+      (std::filesystem::temp_directory_path() / ("noonleaf-bench-" + std::to_string(getpid()))).string();
   processor_seconds(NOONLEAF_COMMAND, {"new", garden, "--demo"});
-  const auto add = [](const char* name, const std::string& program, const std::vector<std::string>& arguments) {
+  const auto add = [](const char* name, const std::string& program,
+                      const std::vector<std::string>& arguments) {
     benchmark::RegisterBenchmark(name, [=](benchmark::State& state) { run(state, program, arguments); })
         ->UseManualTime()
         ->Unit(benchmark::kMillisecond)

@@ -5,7 +5,6 @@
 #include <fstream>
 #include <sstream>
 #include <string>
-
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -60,14 +59,15 @@ struct CommandRun {
 
 /// Runs the command in the folder, as a shell would: `words` may hold quotes and redirections.
 inline CommandRun run_noonleaf(const Workplace& workplace, const std::string& words) {
-  const std::string line = "cd '" + workplace.folder().string() + "' && env -u NO_COLOR TERM=dumb '" NOONLEAF_COMMAND "' " +
-                           words + " >.out 2>.err </dev/null";
+  const std::string line = "cd '" + workplace.folder().string() +
+                           "' && env -u NO_COLOR TERM=dumb '" NOONLEAF_COMMAND "' " + words +
+                           " >.out 2>.err </dev/null";
   const int status = std::system(line.c_str());
   return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, workplace.read(".out"), workplace.read(".err")};
 }
 
-/// Compares with tests/cli/golden/NAME; with NOONLEAF_WRITE_GOLDEN set it writes the file instead, for a person
-/// to read before it is committed.
+/// Compares with tests/cli/golden/NAME; with NOONLEAF_WRITE_GOLDEN set it writes the file instead, for a
+/// person to read before it is committed.
 inline void check_golden(const std::string& name, const std::string& text) {
   const std::filesystem::path path = std::filesystem::path(NOONLEAF_GOLDEN_FOLDER) / name;
   if (std::getenv("NOONLEAF_WRITE_GOLDEN") != nullptr) {

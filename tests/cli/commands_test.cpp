@@ -82,16 +82,23 @@ BOOST_AUTO_TEST_CASE(et0_from_a_bare_file) {
               "2015-07-06,12.3,21.5,63,84,2.78,9.25\n"
               "2015-07-07,12.3,21.5,,,,\n"
               "2015-07-08,,21.5,,,,\n");
-  const CommandRun et0 = run_noonleaf(place, "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10");
+  const CommandRun et0 =
+      run_noonleaf(place, "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10");
   BOOST_TEST(et0.exit_code == 0);
   check_golden("et0_uccle.csv", et0.out);
   BOOST_TEST(et0.out.find("2015-07-06,3.88,") != std::string::npos);
-  check_golden("et0_uccle_detail.csv",
-               run_noonleaf(place, "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10 --detail --precision 4").out);
-  check_golden("et0_uccle.json",
-               run_noonleaf(place, "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10 --format json").out);
-  const CommandRun tall = run_noonleaf(
-      place, "et0 uccle.csv --latitude 50.8 --longitude -4.35 --elevation 100 --wind-height 10 --equation asce --surface tall");
+  check_golden(
+      "et0_uccle_detail.csv",
+      run_noonleaf(place,
+                   "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10 --detail --precision 4")
+          .out);
+  check_golden(
+      "et0_uccle.json",
+      run_noonleaf(place, "et0 uccle.csv --latitude 50.8 --elevation 100 --wind-height 10 --format json")
+          .out);
+  const CommandRun tall = run_noonleaf(place,
+                                       "et0 uccle.csv --latitude 50.8 --longitude -4.35 --elevation 100 "
+                                       "--wind-height 10 --equation asce --surface tall");
   BOOST_TEST(tall.exit_code == 0);
   check_golden("et0_uccle_tall.csv", tall.out);
 }
@@ -99,14 +106,17 @@ BOOST_AUTO_TEST_CASE(et0_from_a_bare_file) {
 BOOST_AUTO_TEST_CASE(real_open_weather_through_et0) {
   const Workplace place;
   const std::string open = NOONLEAF_SOURCE_DIR "/weather_samples/open/";
-  const CommandRun seattle = run_noonleaf(place, "et0 " + open + "seattle_newyork_daily_2012_2015.csv --where station=Seattle "
-                                                 "--latitude 47.45 --elevation 130 --wind-height 10");
+  const CommandRun seattle =
+      run_noonleaf(place, "et0 " + open +
+                              "seattle_newyork_daily_2012_2015.csv --where station=Seattle "
+                              "--latitude 47.45 --elevation 130 --wind-height 10");
   BOOST_TEST(seattle.exit_code == 0);
   BOOST_TEST(std::count(seattle.out.begin(), seattle.out.end(), '\n') == 1 + 1461);
-  const CommandRun chicago =
-      run_noonleaf(place, "et0 " + open + "chicago_daily_2001_2016.csv --latitude 41.79 --elevation 190 --wind-height 10 "
-                          "--column tmin_f=temp_min_f --column tmax_f=temp_max_f --column tdew_f=dew_median_f "
-                          "--column wind_mph=wind_median_mph");
+  const CommandRun chicago = run_noonleaf(
+      place, "et0 " + open +
+                 "chicago_daily_2001_2016.csv --latitude 41.79 --elevation 190 --wind-height 10 "
+                 "--column tmin_f=temp_min_f --column tmax_f=temp_max_f --column tdew_f=dew_median_f "
+                 "--column wind_mph=wind_median_mph");
   BOOST_TEST(chicago.exit_code == 0);
   BOOST_TEST(std::count(chicago.out.begin(), chicago.out.end(), '\n') == 1 + 5698);
 }
@@ -118,7 +128,8 @@ BOOST_FIXTURE_TEST_CASE(real_open_weather_through_a_garden, DemoPlace) {
                              folder() / "demo/weather/seattle.csv");
   replace("demo/garden.toml", "[weather]\n", "[weather]\nwhere = { station = \"Seattle\" }\n");
   std::string garden = read("demo/garden.toml");
-  for (std::size_t place = garden.find("= 2025-"); place != std::string::npos; place = garden.find("= 2025-")) {
+  for (std::size_t place = garden.find("= 2025-"); place != std::string::npos;
+       place = garden.find("= 2025-")) {
     garden.replace(place, 7, "= 2015-");
   }
   garden.replace(garden.find("= 2023-"), 7, "= 2013-");
@@ -153,7 +164,8 @@ BOOST_FIXTURE_TEST_CASE(us_and_metric_units_give_the_same_minutes, DemoPlace) {
     std::string lines;
     std::istringstream stream(json);
     for (std::string line; std::getline(stream, line);) {
-      if (line.find("\"minutes\":") != std::string::npos || line.find("\"begin\":") != std::string::npos) lines += line + "\n";
+      if (line.find("\"minutes\":") != std::string::npos || line.find("\"begin\":") != std::string::npos)
+        lines += line + "\n";
     }
     return lines;
   };
@@ -175,7 +187,9 @@ BOOST_AUTO_TEST_CASE(help_and_version) {
 }
 
 BOOST_FIXTURE_TEST_CASE(a_closed_pipe_ends_quietly, DemoPlace) {
-  const std::string line = "cd '" + folder().string() + "' && ('" NOONLEAF_COMMAND "' et0 demo/weather/station_2025.csv "
+  const std::string line = "cd '" + folder().string() +
+                           "' && ('" NOONLEAF_COMMAND
+                           "' et0 demo/weather/station_2025.csv "
                            "--latitude 46 --elevation 290; echo $? >.code) 2>.err | head -n 1 >.out";
   BOOST_TEST(std::system(line.c_str()) == 0);
   BOOST_TEST(read(".out") == "date,et0_mm,estimated\n");
@@ -187,7 +201,8 @@ BOOST_FIXTURE_TEST_CASE(a_full_disk_is_said, DemoPlace) {
     BOOST_TEST_MESSAGE("no /dev/full on this machine: not tested");
     return;
   }
-  const std::string line = "cd '" + folder().string() + "' && '" NOONLEAF_COMMAND "' today demo >/dev/full 2>.err";
+  const std::string line =
+      "cd '" + folder().string() + "' && '" NOONLEAF_COMMAND "' today demo >/dev/full 2>.err";
   BOOST_TEST(WEXITSTATUS(std::system(line.c_str())) == 1);
   BOOST_TEST(read(".err").find("the answer could not be written") == 0U);
 }

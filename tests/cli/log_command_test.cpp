@@ -2,16 +2,15 @@
 #include <chrono>
 #include <csignal>
 #include <cstdlib>
+#include <fcntl.h>
 #include <map>
 #include <mutex>
 #include <optional>
 #include <random>
-#include <thread>
-#include <vector>
-
-#include <fcntl.h>
 #include <spawn.h>
 #include <sys/resource.h>
+#include <thread>
+#include <vector>
 
 #include <boost/test/unit_test.hpp>
 
@@ -25,14 +24,17 @@ struct DemoPlace : Workplace {
   DemoPlace() { BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0); }
 };
 
-/// One `log` in a process of its own, perhaps killed after a while. Result: whether it said that the entry is written.
-bool log_note(const std::filesystem::path& garden, const std::string& text, std::optional<std::chrono::microseconds> kill_after) {
+/// One `log` in a process of its own, perhaps killed after a while. Result: whether it said that the entry is
+/// written.
+bool log_note(const std::filesystem::path& garden, const std::string& text,
+              std::optional<std::chrono::microseconds> kill_after) {
   int ends[2];
   if (::pipe2(ends, O_CLOEXEC) != 0) return false;
   posix_spawn_file_actions_t actions;
   posix_spawn_file_actions_init(&actions);
   posix_spawn_file_actions_adddup2(&actions, ends[1], STDOUT_FILENO);
-  std::vector<std::string> words{NOONLEAF_COMMAND, "log", garden.string(), "note", text, "--date", "2025-07-16", "--format", "json"};
+  std::vector<std::string> words{NOONLEAF_COMMAND, "log",        garden.string(), "note", text,
+                                 "--date",         "2025-07-16", "--format",      "json"};
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);
@@ -46,7 +48,8 @@ bool log_note(const std::filesystem::path& garden, const std::string& text, std:
   }
   std::string out;
   char block[256];
-  for (ssize_t count = 0; (count = ::read(ends[0], block, sizeof block)) > 0;) out.append(block, static_cast<std::size_t>(count));
+  for (ssize_t count = 0; (count = ::read(ends[0], block, sizeof block)) > 0;)
+    out.append(block, static_cast<std::size_t>(count));
   ::close(ends[0]);
   int status = 0;
   if (failed == 0) ::waitpid(child, &status, 0);
@@ -55,7 +58,8 @@ bool log_note(const std::filesystem::path& garden, const std::string& text, std:
 
 std::map<std::string, int> notes_in(const std::string& journal) {
   std::map<std::string, int> counts;
-  for (std::size_t place = journal.find("writer-"); place != std::string::npos; place = journal.find("writer-", place + 1)) {
+  for (std::size_t place = journal.find("writer-"); place != std::string::npos;
+       place = journal.find("writer-", place + 1)) {
     ++counts[journal.substr(place, journal.find_first_of(",\n", place) - place)];
   }
   return counts;
@@ -84,10 +88,12 @@ BOOST_AUTO_TEST_SUITE(log_command)
 BOOST_FIXTURE_TEST_CASE(entries_are_added_and_said_back, DemoPlace) {
   const std::string before = read("demo/journal.csv");
   std::string answers;
-  for (const char* words : {"water c --minutes 10 --at 06:00 --date 2025-07-16 --who custodian", "water bed-a --at 06:30 --until 07:05 --date 2025-07-16",
-                            "rain --rain-in 0.25 --date 2025-07-15", "feel e --feel moist --date 2025-07-16 --at 08:00",
-                            "probe e --tension-kpa 45 --date 2025-07-16", "note \"the gate was locked, no key\" --date 2025-07-16",
-                            "pull c --crop carrot --date 2025-07-16", "undo 150 --date 2025-07-16"}) {
+  for (const char* words :
+       {"water c --minutes 10 --at 06:00 --date 2025-07-16 --who custodian",
+        "water bed-a --at 06:30 --until 07:05 --date 2025-07-16", "rain --rain-in 0.25 --date 2025-07-15",
+        "feel e --feel moist --date 2025-07-16 --at 08:00", "probe e --tension-kpa 45 --date 2025-07-16",
+        "note \"the gate was locked, no key\" --date 2025-07-16", "pull c --crop carrot --date 2025-07-16",
+        "undo 150 --date 2025-07-16"}) {
     const CommandRun logged = run_noonleaf(*this, std::string("log demo ") + words);
     BOOST_TEST(logged.exit_code == 0, logged.err);
     answers += logged.out;
@@ -110,8 +116,8 @@ BOOST_FIXTURE_TEST_CASE(without_a_date_the_sites_clock_is_taken, DemoPlace) {
 BOOST_FIXTURE_TEST_CASE(what_cannot_be_written_down_is_refused, DemoPlace) {
   const std::string before = read("demo/journal.csv");
   std::string complaints;
-  for (const char* words : {"water z --minutes 10", "water c", "undo 999", "sow c --crop carot", "pull a --crop carrot",
-                            "water c --at 07:00 --until 06:00"}) {
+  for (const char* words : {"water z --minutes 10", "water c", "undo 999", "sow c --crop carot",
+                            "pull a --crop carrot", "water c --at 07:00 --until 06:00"}) {
     const CommandRun refused = run_noonleaf(*this, std::string("log demo --date 2025-07-16 ") + words);
     BOOST_TEST(refused.exit_code == 1, words);
     BOOST_TEST(refused.out == "");
@@ -143,7 +149,8 @@ BOOST_FIXTURE_TEST_CASE(a_disk_that_fills_up_leaves_the_journal_as_it_was, DemoP
     return run_noonleaf(*this, "log demo note \"the disk is nearly full\" --date 2025-07-16");
   }();
   BOOST_TEST(refused.exit_code == 1);
-  BOOST_TEST(refused.err.find("demo/journal.csv: the entry could not be written: File too large") == 0U, refused.err);
+  BOOST_TEST(refused.err.find("demo/journal.csv: the entry could not be written: File too large") == 0U,
+             refused.err);
   BOOST_TEST(read("demo/journal.csv") == before);
   BOOST_TEST(run_noonleaf(*this, "log demo note \"room again\" --date 2025-07-16").exit_code == 0);
 }
@@ -153,21 +160,23 @@ BOOST_FIXTURE_TEST_CASE(an_answer_that_cannot_be_shown_says_that_the_entry_is_wr
     BOOST_TEST_MESSAGE("no /dev/full on this machine: not tested");
     return;
   }
-  const std::string line = "cd '" + folder().string() + "' && '" NOONLEAF_COMMAND "' log demo note hello >/dev/full 2>.err";
+  const std::string line =
+      "cd '" + folder().string() + "' && '" NOONLEAF_COMMAND "' log demo note hello >/dev/full 2>.err";
   BOOST_TEST(WEXITSTATUS(std::system(line.c_str())) == 1);
   BOOST_TEST(read(".err").find("is in the journal") != std::string::npos);
   BOOST_TEST(read("demo/journal.csv").ends_with("hello,,,,,\n"));
 }
 
-// Four writers at once, every second call killed at a random moment: what was confirmed is there exactly once.
-// NOONLEAF_KILL_CALLS sets how many calls there are.
+// Four writers at once, every second call killed at a random moment: what was confirmed is there exactly
+// once. NOONLEAF_KILL_CALLS sets how many calls there are.
 BOOST_FIXTURE_TEST_CASE(killed_writers_lose_nothing_that_was_confirmed, DemoPlace) {
   const char* const wanted = std::getenv("NOONLEAF_KILL_CALLS");
   const int calls = wanted == nullptr ? 200 : std::atoi(wanted);
   constexpr int writers = 4;
   const auto begin = std::chrono::steady_clock::now();
   for (int round = 0; round < 3; ++round) BOOST_REQUIRE(log_note(folder() / "demo", "before", std::nullopt));
-  const auto one_call = std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begin) / 3;
+  const auto one_call =
+      std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begin) / 3;
   std::mutex guard;
   std::vector<std::string> confirmed;
   std::vector<std::thread> threads;
@@ -177,7 +186,8 @@ BOOST_FIXTURE_TEST_CASE(killed_writers_lose_nothing_that_was_confirmed, DemoPlac
       for (int call = 0; call < calls / writers; ++call) {
         const std::string text = "writer-" + std::to_string(writer) + "-" + std::to_string(call);
         std::optional<std::chrono::microseconds> kill_after;
-        if (call % 2 == 1) kill_after = std::chrono::microseconds(draw() % static_cast<unsigned>(one_call.count() * writers));
+        if (call % 2 == 1)
+          kill_after = std::chrono::microseconds(draw() % static_cast<unsigned>(one_call.count() * writers));
         if (!log_note(folder() / "demo", text, kill_after)) continue;
         const std::scoped_lock lock(guard);
         confirmed.push_back(text);
@@ -186,7 +196,8 @@ BOOST_FIXTURE_TEST_CASE(killed_writers_lose_nothing_that_was_confirmed, DemoPlac
   }
   for (std::thread& thread : threads) thread.join();
   const auto counts = notes_in(read("demo/journal.csv"));
-  BOOST_TEST_MESSAGE(calls << " calls, " << confirmed.size() << " confirmed, " << counts.size() << " in the journal");
+  BOOST_TEST_MESSAGE(calls << " calls, " << confirmed.size() << " confirmed, " << counts.size()
+                           << " in the journal");
   BOOST_TEST(confirmed.size() >= static_cast<std::size_t>(calls) / 2);  // the calls that nobody killed
   BOOST_TEST(confirmed.size() < static_cast<std::size_t>(calls));       // and some kills came in time
   for (const std::string& text : confirmed) BOOST_TEST((counts.contains(text) && counts.at(text) == 1), text);

@@ -71,7 +71,9 @@ BOOST_FIXTURE_TEST_CASE(several_files_at_once, DemoPlace) {
   refuses(*this, "check demo", "several_files");
 }
 
-BOOST_FIXTURE_TEST_CASE(a_day_without_weather, DemoPlace) { refuses(*this, "today demo --date 2026-01-01", "no_weather"); }
+BOOST_FIXTURE_TEST_CASE(a_day_without_weather, DemoPlace) {
+  refuses(*this, "today demo --date 2026-01-01", "no_weather");
+}
 
 BOOST_FIXTURE_TEST_CASE(a_folder_that_exists_is_left_alone, DemoPlace) {
   write("demo/garden.toml", "mine\n");
@@ -81,15 +83,15 @@ BOOST_FIXTURE_TEST_CASE(a_folder_that_exists_is_left_alone, DemoPlace) {
 
 BOOST_AUTO_TEST_CASE(wrong_usage_ends_with_2) {
   const Workplace place;
-  for (const auto& [words, golden] : std::vector<std::pair<std::string, std::string>>{
-           {"tody demo", "command"},
-           {"", "nothing"},
-           {"today", "no_folder"},
-           {"today demo --date 16.7.2025", "date"},
-           {"today demo --formt json", "option"},
-           {"et0 w.csv --latitude 91 --elevation 0", "latitude"},
-           {"et0 w.csv --elevation 0", "no_latitude"},
-           {"new demo", "no_demo"}}) {
+  for (const auto& [words, golden] :
+       std::vector<std::pair<std::string, std::string>>{{"tody demo", "command"},
+                                                        {"", "nothing"},
+                                                        {"today", "no_folder"},
+                                                        {"today demo --date 16.7.2025", "date"},
+                                                        {"today demo --formt json", "option"},
+                                                        {"et0 w.csv --latitude 91 --elevation 0", "latitude"},
+                                                        {"et0 w.csv --elevation 0", "no_latitude"},
+                                                        {"new demo", "no_demo"}}) {
     const CommandRun refused = run_noonleaf(place, words);
     BOOST_TEST(refused.exit_code == 2, words);
     check_golden("usage/" + golden + ".txt", refused.err);

@@ -1,13 +1,12 @@
 #include "noonleaf/garden/journal_append.hpp"
 
 #include <array>
+#include <fcntl.h>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <string>
-
 #include <sys/file.h>
-#include <fcntl.h>
 #include <unistd.h>
 
 #include <boost/test/unit_test.hpp>
@@ -44,7 +43,9 @@ struct JournalPlace {
 
   JournalTarget target() const { return {folder / "journal.csv", "journal.csv", 100ms}; }
   AppendedEntry add(const JournalEntry& entry) const { return append_to_journal(target(), garden, entry); }
-  void write(const std::string& text) const { std::ofstream(folder / "journal.csv", std::ios::binary) << text; }
+  void write(const std::string& text) const {
+    std::ofstream(folder / "journal.csv", std::ios::binary) << text;
+  }
   std::string text() const {
     std::ifstream stream(folder / "journal.csv", std::ios::binary);
     std::ostringstream all;
@@ -100,7 +101,8 @@ BOOST_AUTO_TEST_CASE(the_first_entry_makes_the_file_in_the_sites_units) {
   BOOST_TEST(add(watered("a", 25)).id == "1");
   BOOST_TEST(add(watered("b", 7.5)).id == "2");
   BOOST_TEST(text() ==
-             "id,date,time,event,bed,crop,minutes,rain_in,share_pct,stage,feel,water_pct,tension_kpa,undoes,who,note\n"
+             "id,date,time,event,bed,crop,minutes,rain_in,share_pct,stage,feel,water_pct,tension_kpa,undoes,"
+             "who,note\n"
              "1,2025-07-16,06:00,water,a,,25,,,,,,,,,\n"
              "2,2025-07-16,06:00,water,b,,7.5,,,,,,,,,\n");
   std::filesystem::remove(folder / "journal.csv");
@@ -110,12 +112,15 @@ BOOST_AUTO_TEST_CASE(the_first_entry_makes_the_file_in_the_sites_units) {
 }
 
 BOOST_AUTO_TEST_CASE(the_id_is_one_above_the_highest_wherever_that_stands) {
-  write(header + "9,2025-07-15,,note,,,,,,late\n3,2025-07-14,,note,,,,,,sorted by hand\nx7,2025-07-14,,note,,,,,,\n");
+  write(header +
+        "9,2025-07-15,,note,,,,,,late\n3,2025-07-14,,note,,,,,,sorted by hand\nx7,2025-07-14,,note,,,,,,\n");
   BOOST_TEST(add(watered("a", 5)).id == "10");
 }
 
 BOOST_AUTO_TEST_CASE(a_files_own_columns_separator_and_line_ends_are_kept) {
-  write("\"note\";\"minutes\";\"bed\";\"event\";\"time\";\"date\";\"id\"\r\n\"\";\"12,5\";\"b\";\"water\";\"7:30\";\"2025-07-15\";\"4\"\r\n");
+  write(
+      "\"note\";\"minutes\";\"bed\";\"event\";\"time\";\"date\";\"id\"\r\n\"\";\"12,5\";\"b\";\"water\";\"7:"
+      "30\";\"2025-07-15\";\"4\"\r\n");
   JournalEntry entry = watered("a", 25);
   entry.note = "gate; locked";
   BOOST_TEST(add(entry).id == "5");
@@ -161,13 +166,15 @@ BOOST_AUTO_TEST_CASE(an_entry_that_cannot_be_true_is_refused_before_it_is_writte
 
 BOOST_AUTO_TEST_CASE(texts_come_back_as_they_were_and_no_spreadsheet_runs_them) {
   write(header);
-  const std::array<std::string, 9> texts{"=1+1", "+1", "-1 in", "@SUM(A1)", "'=1", "# a hash", "a \"word\", a comma", "café; ñ", "'twas dry"};
+  const std::array<std::string, 9> texts{
+      "=1+1", "+1", "-1 in", "@SUM(A1)", "'=1", "# a hash", "a \"word\", a comma", "café; ñ", "'twas dry"};
   for (const std::string& each : texts) add(noted(each));
   const Journal journal = read();
   BOOST_REQUIRE(journal.size() == texts.size());
   for (std::size_t index = 0; index < texts.size(); ++index) BOOST_TEST(journal[index].note == texts[index]);
   BOOST_TEST(text().find("\"'=1+1\"") != std::string::npos);
-  for (const char* cell : {",=", ",+", ",-", ",@", ",\"=", ",\"+", ",\"-", ",\"@"}) BOOST_TEST(text().find(cell) == std::string::npos);
+  for (const char* cell : {",=", ",+", ",-", ",@", ",\"=", ",\"+", ",\"-", ",\"@"})
+    BOOST_TEST(text().find(cell) == std::string::npos);
 }
 
 BOOST_AUTO_TEST_CASE(a_half_line_is_named_and_never_merged_with_the_next) {
@@ -242,10 +249,13 @@ BOOST_AUTO_TEST_CASE(undos_that_make_no_sense_are_refused) {
     }
     return std::string{};
   };
-  BOOST_TEST(complaint("1,2025-07-16,,undo,,,,7,,\n").find("journal.csv:2: undoes: no entry has the id \"7\"") == 0U);
-  BOOST_TEST(complaint("1,2025-07-16,,undo,,,,2,,\n2,2025-07-16,,undo,,,,1,,\n").find("run in a circle") != std::string::npos);
-  BOOST_TEST(complaint("1,2025-07-16,,note,,,,,,\n1,2025-07-16,,note,,,,,,\n2,2025-07-16,,undo,,,,1,,\n").find("several entries") !=
+  BOOST_TEST(
+      complaint("1,2025-07-16,,undo,,,,7,,\n").find("journal.csv:2: undoes: no entry has the id \"7\"") ==
+      0U);
+  BOOST_TEST(complaint("1,2025-07-16,,undo,,,,2,,\n2,2025-07-16,,undo,,,,1,,\n").find("run in a circle") !=
              std::string::npos);
+  BOOST_TEST(complaint("1,2025-07-16,,note,,,,,,\n1,2025-07-16,,note,,,,,,\n2,2025-07-16,,undo,,,,1,,\n")
+                 .find("several entries") != std::string::npos);
   BOOST_TEST(complaint("1,2025-07-16,,undo,,,,,,\n").find("\"undo\" needs the id") != std::string::npos);
 }
 
@@ -253,7 +263,9 @@ BOOST_AUTO_TEST_CASE(another_writer_is_waited_for_only_so_long) {
   const int other = ::open((folder / "journal.csv.lock").c_str(), O_RDWR | O_CREAT, 0600);
   BOOST_REQUIRE(other >= 0);
   BOOST_REQUIRE(::flock(other, LOCK_EX) == 0);
-  BOOST_TEST(refusal(watered("a", 25)).find("journal.csv.lock: somebody else has been writing for 0.1 seconds") == 0U);
+  BOOST_TEST(
+      refusal(watered("a", 25)).find("journal.csv.lock: somebody else has been writing for 0.1 seconds") ==
+      0U);
   BOOST_TEST(!std::filesystem::exists(folder / "journal.csv"));
   ::close(other);
   BOOST_TEST(add(watered("a", 25)).id == "1");

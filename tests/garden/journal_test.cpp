@@ -85,18 +85,23 @@ BOOST_AUTO_TEST_CASE(every_fault_has_its_place_and_its_fix) {
 }
 
 BOOST_AUTO_TEST_CASE(an_entry_needs_what_its_event_is_about) {
-  BOOST_TEST(complaint(header + "1,2025-07-14,,water,,,12,,,,\n").find("\"water\" needs a bed") != std::string::npos);
-  BOOST_TEST(complaint(header + "1,2025-07-14,,water,a,,,,,,\n").find("needs how long it ran") != std::string::npos);
-  BOOST_TEST(complaint(header + "1,2025-07-14,,rain,,,,,,,\n").find("needs what the gauge held") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,water,,,12,,,,\n").find("\"water\" needs a bed") !=
+             std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,water,a,,,,,,\n").find("needs how long it ran") !=
+             std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,rain,,,,,,,\n").find("needs what the gauge held") !=
+             std::string::npos);
   BOOST_TEST(complaint(header + "1,2025-07-14,,sow,a,,,,,,\n").find("needs a crop") != std::string::npos);
-  BOOST_TEST(complaint(header + "1,2025-07-14,,stage,a,,,,flower,,\n").find("needs a stage") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,stage,a,,,,flower,,\n").find("needs a stage") !=
+             std::string::npos);
 }
 
 BOOST_AUTO_TEST_CASE(wrong_columns_are_named) {
   BOOST_TEST(complaint("date,event,minuets\n").find("did you mean minutes?") != std::string::npos);
   BOOST_TEST(complaint("date,bed\n").find("the column \"event\" is missing") != std::string::npos);
   BOOST_TEST(complaint("").find("the journal is empty") != std::string::npos);
-  BOOST_TEST(complaint(header + "1,2025-07-14,,note,,,,,,,a,b\n").find("more cells than the header") != std::string::npos);
+  BOOST_TEST(complaint(header + "1,2025-07-14,,note,,,,,,,a,b\n").find("more cells than the header") !=
+             std::string::npos);
   BOOST_TEST(complaint(header + "1,2025-07-14,,note,,,,,,,\"a\n").find("never closed") != std::string::npos);
 }
 
@@ -113,14 +118,26 @@ BOOST_AUTO_TEST_CASE(sowing_and_pulling_change_the_beds) {
 }
 
 BOOST_AUTO_TEST_CASE(the_same_start_in_both_files_is_one_planting) {
-  const Garden garden =
-      noonleaf::with_journal(two_beds(), parse(header + "1,2025-04-01,,sow,a,pea_fresh,,,,,\n"), "journal.csv");
+  const Garden garden = noonleaf::with_journal(
+      two_beds(), parse(header + "1,2025-04-01,,sow,a,pea_fresh,,,,,\n"), "journal.csv");
   BOOST_TEST(garden.beds[0].plantings.size() == 1U);
 }
 
 BOOST_AUTO_TEST_CASE(pulling_what_does_not_grow_is_refused) {
   const std::string text = complaint(header + "1,2025-07-08,,pull,b,pea_fresh,,,,,\n");
-  BOOST_TEST(text.find("journal.csv:2: bed: nothing of that kind grows in bed \"b\" on 2025-07-08") == 0U, text);
+  BOOST_TEST(text.find("journal.csv:2: bed: nothing of that kind grows in bed \"b\" on 2025-07-08") == 0U,
+             text);
+}
+
+BOOST_AUTO_TEST_CASE(what_cannot_be_is_refused_at_its_line) {
+  BOOST_TEST(complaint(header + "1,2025-05-08,,sow,a,lettuce,,,,,\n")
+                 .find("journal.csv:2: share_pct: with this planting") == 0U);
+  BOOST_TEST(complaint(header + "1,2025-05-08,,rain,a,,,0.5,,,\n").find("rain falls on every bed") !=
+             std::string::npos);
+  const std::string order = complaint(header +
+                                      "1,2025-05-10,,stage,a,pea_fresh,,,late_season,,\n"
+                                      "2,2025-05-20,,stage,a,pea_fresh,,,mid_season,,\n");
+  BOOST_TEST(order.find("journal.csv:3: stage") == 0U, order);
 }
 
 BOOST_AUTO_TEST_CASE(no_journal_yet_is_an_empty_one) {

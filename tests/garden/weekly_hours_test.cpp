@@ -25,15 +25,17 @@ BOOST_AUTO_TEST_CASE(reads_days_and_hours) {
 }
 
 BOOST_AUTO_TEST_CASE(refuses_what_it_cannot_mean) {
-  for (const char* text : {"", "mon", "mon-fri", "mon-fri 6:00-14:30", "mon-fri 14:30-06:00", "mon-fri 06:00-06:00",
-                           "mon-fry 06:00-14:30", "mon, 06:00-14:30", "mon  06:00-14:30", "mon-fri 06:00-25:00",
-                           "Mon-Fri 06:00-14:30", "mon-fri 06:00-14:30 "}) {
+  for (const char* text :
+       {"", "mon", "mon-fri", "mon-fri 6:00-14:30", "mon-fri 14:30-06:00", "mon-fri 06:00-06:00",
+        "mon-fry 06:00-14:30", "mon, 06:00-14:30", "mon  06:00-14:30", "mon-fri 06:00-25:00",
+        "Mon-Fri 06:00-14:30", "mon-fri 06:00-14:30 "}) {
     BOOST_TEST(!parse_weekly_hours(text).has_value(), text);
   }
 }
 
 BOOST_AUTO_TEST_CASE(covers_only_what_lies_within_one_entry) {
-  const std::vector<WeeklyHours> hours{*parse_weekly_hours("mon-fri 06:00-10:00"), *parse_weekly_hours("mon-fri 10:00-14:00")};
+  const std::vector<WeeklyHours> hours{*parse_weekly_hours("mon-fri 06:00-10:00"),
+                                       *parse_weekly_hours("mon-fri 10:00-14:00")};
   BOOST_TEST(noonleaf::covers(hours, wednesday, 360min, 600min));
   BOOST_TEST(!noonleaf::covers(hours, wednesday, 590min, 610min));
   BOOST_TEST(!noonleaf::covers(hours, saturday, 400min, 410min));

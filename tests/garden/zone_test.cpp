@@ -30,9 +30,10 @@ BOOST_AUTO_TEST_CASE(offset_at_noon) {
 }
 
 BOOST_AUTO_TEST_CASE(an_unknown_zone_names_the_nearest) {
-  BOOST_CHECK_EXCEPTION(noonleaf::require_zone("America/Los_Angelos"), noonleaf::Error, [](const noonleaf::Error& refused) {
-    return refused.problems().front().fix == "did you mean \"America/Los_Angeles\"?";
-  });
+  BOOST_CHECK_EXCEPTION(noonleaf::require_zone("America/Los_Angelos"), noonleaf::Error,
+                        [](const noonleaf::Error& refused) {
+                          return refused.problems().front().fix == "did you mean \"America/Los_Angeles\"?";
+                        });
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -8,7 +8,8 @@
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/weather/merge.hpp"
 
-/// One framed bed of tomatoes on loam, 10 m2, a sprinkler of 30 mm/h (even, in the bed), a custodian on weekdays.
+/// One framed bed of tomatoes on loam, 10 m2, a sprinkler of 30 mm/h (even, in the bed), a custodian on
+/// weekdays.
 inline noonleaf::Garden invented_garden(const std::string& plantings) {
   return noonleaf::parse_garden(R"([site]
 name = "Test"
@@ -33,7 +34,8 @@ area_m2 = 10
 sprinkler = "s"
 soil = "loam"
 framed = true
-)" + plantings, "garden.toml");
+)" + plantings,
+                                "garden.toml");
 }
 
 /// Days of the same weather from `first` on: 15 to 30 °C, RH 35 to 80 %, 2 m/s, no rain.
@@ -50,7 +52,8 @@ inline noonleaf::DailySeries steady_weather(std::chrono::sys_days first, int day
     weather.rs_mj_m2_d = 25;
     weather.rain_mm = 0;
     series.days.push_back(weather);
-    series.origins.push_back(day < days - forecast_days ? noonleaf::DayOrigin::measured : noonleaf::DayOrigin::forecast);
+    series.origins.push_back(day < days - forecast_days ? noonleaf::DayOrigin::measured
+                                                        : noonleaf::DayOrigin::forecast);
   }
   return series;
 }

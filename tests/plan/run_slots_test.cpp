@@ -25,7 +25,8 @@ Garden garden() {
   return garden;
 }
 
-const std::chrono::year_month_day wednesday{2025y / 7 / 16}, thursday{2025y / 7 / 17}, saturday{2025y / 7 / 19};
+const std::chrono::year_month_day wednesday{2025y / 7 / 16}, thursday{2025y / 7 / 17},
+    saturday{2025y / 7 / 19};
 
 }  // namespace
 
@@ -39,13 +40,28 @@ BOOST_AUTO_TEST_CASE(starts_as_soon_as_somebody_is_there) {
   BOOST_TEST((placed[0].slot->end == 390min));
 }
 
-BOOST_AUTO_TEST_CASE(one_opens_and_another_closes) {
-  const std::vector<WantedRun> runs{{0, 60min}};
-  const auto placed = place_runs(garden(), wednesday, 7h + 31min, runs);
+BOOST_AUTO_TEST_CASE(one_opens_and_another_closes_where_nobody_can_do_both) {
+  const std::vector<WantedRun> runs{{0, 120min}};
+  const auto placed = place_runs(garden(), wednesday, 6h + 31min, runs);
   BOOST_REQUIRE(placed[0].slot.has_value());
-  BOOST_TEST((placed[0].slot->begin == 455min));  // rounded up to five minutes
+  BOOST_TEST((placed[0].slot->begin == 395min));  // rounded up to five minutes
   BOOST_TEST(placed[0].slot->opener == 0U);
   BOOST_TEST(placed[0].slot->closer == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(a_hand_over_is_spared_where_one_person_can_do_both) {
+  const std::vector<WantedRun> runs{{0, 60min}};
+  const auto placed = place_runs(garden(), wednesday, 7h + 35min, runs);  // both are there at 07:35
+  BOOST_TEST(placed[0].slot->opener == 1U);
+  BOOST_TEST(placed[0].slot->closer == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(a_run_that_fits_nowhere_is_cut_but_not_below_its_shortest) {
+  const std::vector<WantedRun> cut{{0, 400min, 5min}}, whole{{0, 400min}};
+  const auto placed = place_runs(garden(), wednesday, 0min, cut);
+  BOOST_REQUIRE(placed[0].slot.has_value());
+  BOOST_TEST((placed[0].slot->end - placed[0].slot->begin == 240min));  // 06:00 to 10:00
+  BOOST_TEST(!place_runs(garden(), wednesday, 0min, whole)[0].slot.has_value());
 }
 
 BOOST_AUTO_TEST_CASE(no_run_without_a_closer_on_site) {
@@ -93,12 +109,15 @@ BOOST_AUTO_TEST_CASE(the_next_chance_skips_the_weekend) {
 // Whatever is asked for, in whatever order: nothing overlaps at a tap, nobody is missing, no rule is broken.
 BOOST_AUTO_TEST_CASE(every_placed_run_keeps_every_limit) {
   unsigned state = 12345;
-  const auto draw = [&state](unsigned below) { return (state = state * 1103515245U + 12345U) / 65536U % below; };
+  const auto draw = [&state](unsigned below) {
+    return (state = state * 1103515245U + 12345U) / 65536U % below;
+  };
   Garden place = garden();
   place.rules.quiet_hours = {hours("mon-fri 06:45-07:00")};
   for (int round = 0; round < 300; ++round) {
     std::vector<WantedRun> runs;
-    for (unsigned count = draw(6) + 1; count > 0; --count) runs.push_back({draw(3), std::chrono::minutes(2 + draw(90))});
+    for (unsigned count = draw(6) + 1; count > 0; --count)
+      runs.push_back({draw(3), std::chrono::minutes(2 + draw(90))});
     const auto placed = place_runs(place, wednesday, std::chrono::minutes(draw(600)), runs);
     for (std::size_t a = 0; a < placed.size(); ++a) {
       if (!placed[a].slot) continue;
@@ -106,10 +125,13 @@ BOOST_AUTO_TEST_CASE(every_placed_run_keeps_every_limit) {
       BOOST_REQUIRE((slot.end - slot.begin == runs[a].length));
       BOOST_REQUIRE(noonleaf::covers(place.rules.allowed_hours, wednesday, slot.begin, slot.end));
       BOOST_REQUIRE(!noonleaf::overlaps(place.rules.quiet_hours, wednesday, slot.begin, slot.end));
-      BOOST_REQUIRE(noonleaf::covers(place.caretakers[slot.opener].hours, wednesday, slot.begin, slot.begin + 1min));
-      BOOST_REQUIRE(noonleaf::covers(place.caretakers[slot.closer].hours, wednesday, slot.end - 1min, slot.end));
+      BOOST_REQUIRE(
+          noonleaf::covers(place.caretakers[slot.opener].hours, wednesday, slot.begin, slot.begin + 1min));
+      BOOST_REQUIRE(
+          noonleaf::covers(place.caretakers[slot.closer].hours, wednesday, slot.end - 1min, slot.end));
       for (std::size_t b = 0; b < a; ++b) {
-        const bool one_tap = place.sprinklers[runs[a].sprinkler].tap == place.sprinklers[runs[b].sprinkler].tap;
+        const bool one_tap =
+            place.sprinklers[runs[a].sprinkler].tap == place.sprinklers[runs[b].sprinkler].tap;
         if (!one_tap || !placed[b].slot) continue;
         BOOST_REQUIRE((slot.begin >= placed[b].slot->end || placed[b].slot->begin >= slot.end));
       }

@@ -3,6 +3,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/reference/penman_monteith.hpp"
+
 #include "plan/invented_garden.hpp"
 
 using namespace std::chrono_literals;

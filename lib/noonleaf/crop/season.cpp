@@ -168,7 +168,9 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, year_
     return calendar;
   }
   const StageLengths& row = lengths_for(crop, planting, year_month_day{season.first}.month());
-  const int l_ini = planting.method == PlantingStart::transplanted ? (row.l_ini_d + 1) / 2 : row.l_ini_d;
+  const bool is_first_season = season.first == sys_days{planting.start};  // a perennial is transplanted once
+  const bool is_fresh = planting.method == PlantingStart::transplanted && is_first_season;
+  const int l_ini = is_fresh ? (row.l_ini_d + 1) / 2 : row.l_ini_d;
   const auto filled =
       fill(observed_boundaries(crop, planting, season), {l_ini, row.l_dev_d, row.l_mid_d, row.l_late_d});
   calendar.development = filled[1];

@@ -19,10 +19,10 @@ inline namespace v1 {
 namespace {
 
 constexpr std::array<std::string_view, 4> kind_words{"sprinkler", "soaker_hose", "drip", "hand"};
-constexpr std::array<WettingKind, 4> kinds{WettingKind::sprinkler, WettingKind::soaker_hose, WettingKind::drip,
-                                           WettingKind::hand};
+constexpr std::array<WettingKind, 4> kinds{WettingKind::sprinkler, WettingKind::soaker_hose,
+                                           WettingKind::drip, WettingKind::hand};
 
-constexpr AcceptedRange bed_area_range{0, 1e5, "m2", AcceptedRange::Low::excluded};
+constexpr AcceptedRange bed_area_range{0.01, 1e5, "m2"};
 constexpr AcceptedRange rooting_depth_range{0.05, 3, "m"};
 constexpr AcceptedRange can_depth_range{0, 200, "mm"};
 constexpr AcceptedRange can_minutes_range{0, 600, "minutes", AcceptedRange::Low::excluded};
@@ -40,7 +40,8 @@ constexpr AcceptedRange share_range{0, 100, "%", AcceptedRange::Low::excluded};
 constexpr AcceptedRange water_content_range{0, 90, "% of the volume"};
 constexpr double share_slack = 1e-6;  // shares written as 33.3, 33.3, 33.4 add up
 
-std::optional<double> fraction_of_percent(TomlTable& table, std::string_view key, const AcceptedRange& range) {
+std::optional<double> fraction_of_percent(TomlTable& table, std::string_view key,
+                                          const AcceptedRange& range) {
   const auto percent = table.number(key, range);
   return percent ? std::optional(*percent / 100.0) : std::nullopt;
 }
@@ -57,8 +58,9 @@ std::size_t resolve(TomlTable& table, std::string_view key, std::string_view exa
   }
   const std::string nearest = nearest_name(id, ids);
   table.refuse(key, "there is no " + std::string(table_name) + " with the id \"" + id + "\"",
-               !nearest.empty() ? "did you mean \"" + nearest + "\"?"
-                                : "add a [[" + std::string(table_name) + "]] with id = \"" + id + "\", or mend the id");
+               !nearest.empty()
+                   ? "did you mean \"" + nearest + "\"?"
+                   : "add a [[" + std::string(table_name) + "]] with id = \"" + id + "\", or mend the id");
   return 0;
 }
 
@@ -111,13 +113,15 @@ ApplicationRate rate_from_flow(TomlTable& table) {
 }
 
 ApplicationRate rate_from_emitters(TomlTable& table) {
-  const DripSpacing drip{.emitter_flow_l_h = table.quantity("emitter_flow", emitter_flow_units, emitter_range).value_or(missing),
-                         .emitter_spacing_m = table.quantity("emitter_spacing", length_units, spacing_range).value_or(missing),
-                         .line_spacing_m = table.quantity("line_spacing", length_units, spacing_range).value_or(missing)};
+  const DripSpacing drip{
+      .emitter_flow_l_h = table.quantity("emitter_flow", emitter_flow_units, emitter_range).value_or(missing),
+      .emitter_spacing_m = table.quantity("emitter_spacing", length_units, spacing_range).value_or(missing),
+      .line_spacing_m = table.quantity("line_spacing", length_units, spacing_range).value_or(missing)};
   const double rate_mm_h = drip_rate_mm_h(drip);
   if (is_missing(rate_mm_h)) {
-    table.refuse_table("a drip line by its emitters needs their flow, their spacing and the spacing of the lines",
-                       "add emitter_flow_l_h, emitter_spacing_cm and line_spacing_cm (or _gal_h and _in)");
+    table.refuse_table(
+        "a drip line by its emitters needs their flow, their spacing and the spacing of the lines",
+        "add emitter_flow_l_h, emitter_spacing_cm and line_spacing_cm (or _gal_h and _in)");
   }
   return {.basis = RateBasis::drip_spacing, .rate_mm_h = rate_mm_h};
 }
@@ -135,7 +139,8 @@ ApplicationRate read_rate(TomlTable& table, Sprinkler& sprinkler) {
   }
   if (const auto stated = fraction_of_percent(table, "uniformity_pct", uniformity_range)) {
     if (sprinkler.cans) {
-      table.refuse("uniformity_pct", "the catch cans already say how even the sprinkler is", "remove this line");
+      table.refuse("uniformity_pct", "the catch cans already say how even the sprinkler is",
+                   "remove this line");
     }
     rate.du_lq_frac = *stated;
   } else if (!sprinkler.cans) {
@@ -158,9 +163,10 @@ ObservedStages read_observed_stages(TomlTable& planting) {
 
 void read_start(TomlTable& table, Planting& season) {
   int starts = 0;
-  const std::array<std::pair<std::string_view, PlantingStart>, 3> keys{{{"sown", PlantingStart::sown},
-                                                                       {"transplanted", PlantingStart::transplanted},
-                                                                       {"established", PlantingStart::transplanted}}};
+  const std::array<std::pair<std::string_view, PlantingStart>, 3> keys{
+      {{"sown", PlantingStart::sown},
+       {"transplanted", PlantingStart::transplanted},
+       {"established", PlantingStart::transplanted}}};
   for (const auto& [key, method] : keys) {
     if (!table.has(key)) continue;
     ++starts;
@@ -168,9 +174,10 @@ void read_start(TomlTable& table, Planting& season) {
     season.method = method;
   }
   if (starts == 1) return;
-  table.refuse_table(starts == 0 ? "the planting does not say when it began" : "the planting began in two ways at once",
-                     "write one of sown = 2025-05-10, transplanted = 2025-05-10, or established = 2022-04-01 for a "
-                     "perennial");
+  table.refuse_table(
+      starts == 0 ? "the planting does not say when it began" : "the planting began in two ways at once",
+      "write one of sown = 2025-05-10, transplanted = 2025-05-10, or established = 2022-04-01 for a "
+      "perennial");
 }
 
 /// The crop exists, and its calendar can be made from what the planting says.
@@ -207,14 +214,17 @@ BedSoil read_soil_table(TomlTable& table) {
   soil.clay_pct = table.number("clay_pct", percent_range).value_or(missing);
   soil.organic_pct = table.number("organic_pct", percent_range).value_or(missing);
   soil.gravel_pct = table.number("gravel_pct", percent_range).value_or(missing);
-  soil.field_capacity_m3_m3 = fraction_of_percent(table, "field_capacity_pct", water_content_range).value_or(missing);
-  soil.wilting_point_m3_m3 = fraction_of_percent(table, "wilting_point_pct", water_content_range).value_or(missing);
+  soil.field_capacity_m3_m3 =
+      fraction_of_percent(table, "field_capacity_pct", water_content_range).value_or(missing);
+  soil.wilting_point_m3_m3 =
+      fraction_of_percent(table, "wilting_point_pct", water_content_range).value_or(missing);
   soil.saturation_m3_m3 = fraction_of_percent(table, "saturation_pct", water_content_range).value_or(missing);
   const bool fractions = is_known(soil.sand_pct) && is_known(soil.clay_pct);
   const bool measured = is_known(soil.field_capacity_m3_m3) && is_known(soil.wilting_point_m3_m3);
   if (fractions == measured) {
-    table.refuse_table("a soil table needs either sand_pct and clay_pct, or field_capacity_pct and wilting_point_pct",
-                       "write soil = { sand_pct = 40, clay_pct = 20, organic_pct = 2.5 } or soil = \"loam\"");
+    table.refuse_table(
+        "a soil table needs either sand_pct and clay_pct, or field_capacity_pct and wilting_point_pct",
+        "write soil = { sand_pct = 40, clay_pct = 20, organic_pct = 2.5 } or soil = \"loam\"");
   } else if (measured && !(soil.field_capacity_m3_m3 > soil.wilting_point_m3_m3)) {
     table.refuse("field_capacity_pct", "field capacity must be above the wilting point",
                  "check which of the two is which; a loam has about 28 and 14");
@@ -225,7 +235,8 @@ BedSoil read_soil_table(TomlTable& table) {
 
 BedSoil read_soil(TomlTable& bed) {
   if (!bed.has("soil")) {
-    bed.refuse_table("\"soil\" is missing", "add soil = \"loam\" (docs/garden.md tells how to find the texture by hand)");
+    bed.refuse_table("\"soil\" is missing",
+                     "add soil = \"loam\" (docs/garden.md tells how to find the texture by hand)");
     return {};
   }
   if (!bed.is_text("soil")) {
@@ -248,8 +259,9 @@ void check_shares(TomlTable& table, const Bed& bed) {
     if (!planting.pulled) total += planting.share_frac;
   }
   if (total > 1.0 + share_slack) {
-    table.refuse_table("the plantings share more than the whole bed: " + number_text(std::round(total * 1000) / 10) + " %",
-                       "lower share_pct, or give the date on which the earlier crop was pulled: pulled = 2025-06-20");
+    table.refuse_table(
+        "the plantings share more than the whole bed: " + number_text(std::round(total * 1000) / 10) + " %",
+        "lower share_pct, or give the date on which the earlier crop was pulled: pulled = 2025-06-20");
   }
 }
 
@@ -272,7 +284,8 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   bed.id = table.required_text("id", "a");
   bed.name = table.text("name").value_or(bed.id);
   if (!table.has("area_m2") && !table.has("area_ft2")) {
-    table.refuse_table("the area of the bed is missing", "add area_m2 = 9 or area_ft2 = 96: length times width");
+    table.refuse_table("the area of the bed is missing",
+                       "add area_m2 = 9 or area_ft2 = 96: length times width");
   }
   bed.area_m2 = table.quantity("area", area_units, bed_area_range).value_or(missing);
   bed.sprinkler = resolve(table, "sprinkler", "oscillating", sprinklers, "sprinkler");

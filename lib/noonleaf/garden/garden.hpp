@@ -31,10 +31,11 @@ struct Site {
   Location location{};
   std::string zone{};  ///< IANA name
   UnitSystem units = UnitSystem::metric;
-  Dryness air = Dryness::humid;          ///< dew point offset where humidity is missing
-  Setting setting = Setting::interior;   ///< kRs where sunshine is missing
-  double wind_height_m = 2.0;  ///< of the anemometer behind the weather files
-  std::optional<std::chrono::year_month_day> demo_date{};  ///< an invented garden shows this day instead of today
+  Dryness air = Dryness::humid;         ///< dew point offset where humidity is missing
+  Setting setting = Setting::interior;  ///< kRs where sunshine is missing
+  double wind_height_m = 2.0;           ///< of the anemometer behind the weather files
+  std::optional<std::chrono::year_month_day>
+      demo_date{};  ///< an invented garden shows this day instead of today
 };
 
 /// A role that can turn water on and off, with the hours it is on site.
@@ -63,7 +64,7 @@ struct Sprinkler {
 
 /// The soil of a bed, as the gardener knows it: one of texture, fractions, or measured water contents.
 struct BedSoil {
-  std::string texture{};                                                             ///< USDA class id, "loam"
+  std::string texture{};  ///< USDA class id, "loam"
   double sand_pct = missing, clay_pct = missing, organic_pct = missing, gravel_pct = missing;
   double field_capacity_m3_m3 = missing, wilting_point_m3_m3 = missing, saturation_m3_m3 = missing;
 };

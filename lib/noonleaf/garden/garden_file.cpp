@@ -14,7 +14,8 @@ inline namespace v1 {
 namespace {
 
 constexpr std::size_t largest_file_bytes = 1024 * 1024;
-constexpr std::size_t longest_line_bytes = 2000;  // a key of many thousand dotted parts overflows the parser's stack
+constexpr std::size_t longest_line_bytes =
+    2000;  // a key of many thousand dotted parts overflows the parser's stack
 
 toml::source_region at_line(std::size_t line) {
   toml::source_region place;
@@ -29,7 +30,8 @@ void require_short_lines(TomlDocument& document) {
   while (begin <= text.size()) {
     const std::size_t end = std::min(text.find('\n', begin), text.size());
     if (end - begin > longest_line_bytes) {
-      document.refuse(at_line(line), {}, {}, "this line is longer than " + std::to_string(longest_line_bytes) + " bytes",
+      document.refuse(at_line(line), {}, {},
+                      "this line is longer than " + std::to_string(longest_line_bytes) + " bytes",
                       "break the list over several lines");
       throw Error(document.problems());
     }
@@ -42,8 +44,9 @@ toml::table parse_toml(TomlDocument& document) {
   try {
     return toml::parse(document.text(), document.shown_name());
   } catch (const toml::parse_error& refused) {
-    document.refuse(refused.source(), {}, {}, std::string(refused.description()),
-                    "mend this line; garden.toml is TOML: key = value, text in quotation marks, dates like 2025-05-10");
+    document.refuse(
+        refused.source(), {}, {}, std::string(refused.description()),
+        "mend this line; garden.toml is TOML: key = value, text in quotation marks, dates like 2025-05-10");
     throw Error(document.problems());
   }
 }
@@ -53,12 +56,14 @@ Garden garden_of(TomlTable root) {
   if (auto site = root.table("site")) {
     garden.site = read_site(*site);
   } else {
-    root.refuse_table("the [site] table is missing", "add [site] with name, latitude_deg, longitude_deg, zone");
+    root.refuse_table("the [site] table is missing",
+                      "add [site] with name, latitude_deg, longitude_deg, zone");
   }
   if (auto weather = root.table("weather")) garden.weather = read_weather_options(*weather, garden.site);
   for (TomlTable& table : root.tables("caretaker")) garden.caretakers.push_back(read_caretaker(table));
   for (TomlTable& table : root.tables("tap")) garden.taps.push_back(read_tap(table));
-  for (TomlTable& table : root.tables("sprinkler")) garden.sprinklers.push_back(read_sprinkler(table, garden.taps));
+  for (TomlTable& table : root.tables("sprinkler"))
+    garden.sprinklers.push_back(read_sprinkler(table, garden.taps));
   for (TomlTable& table : root.tables("bed")) garden.beds.push_back(read_bed(table, garden.sprinklers));
   if (auto rules = root.table("rules")) garden.rules = read_rules(*rules);
   if (garden.beds.empty() && !root.has("bed")) {
@@ -72,10 +77,13 @@ void refuse_repeated_ids(const Garden& garden, TomlTable& root) {
   const auto refuse_repeats = [&root](std::string_view kind, const auto& things) {
     std::vector<TomlTable> tables = root.tables(kind);
     for (std::size_t later = 0; later < things.size(); ++later) {
-      const auto same_id = [&](const auto& thing) { return !thing.id.empty() && thing.id == things[later].id; };
+      const auto same_id = [&](const auto& thing) {
+        return !thing.id.empty() && thing.id == things[later].id;
+      };
       if (std::find_if(things.begin(), things.begin() + static_cast<std::ptrdiff_t>(later), same_id) !=
           things.begin() + static_cast<std::ptrdiff_t>(later)) {
-        tables[later].refuse("id", "\"" + things[later].id + "\" is the id of an earlier " + std::string(kind),
+        tables[later].refuse("id",
+                             "\"" + things[later].id + "\" is the id of an earlier " + std::string(kind),
                              "give each " + std::string(kind) + " its own id");
       }
     }
@@ -89,7 +97,8 @@ void refuse_repeated_ids(const Garden& garden, TomlTable& root) {
 }  // namespace
 
 const Bed* find_bed(const Garden& garden, std::string_view id) {
-  const auto found = std::find_if(garden.beds.begin(), garden.beds.end(), [&](const Bed& bed) { return bed.id == id; });
+  const auto found =
+      std::find_if(garden.beds.begin(), garden.beds.end(), [&](const Bed& bed) { return bed.id == id; });
   return found == garden.beds.end() ? nullptr : &*found;
 }
 

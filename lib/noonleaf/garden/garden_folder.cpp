@@ -43,7 +43,8 @@ Problem problem_with(std::string file, std::string message, std::string fix) {
 }
 
 std::string beside(const std::string& folder, std::string_view name) {
-  return folder.empty() || folder.back() == '/' ? folder + std::string(name) : folder + "/" + std::string(name);
+  return folder.empty() || folder.back() == '/' ? folder + std::string(name)
+                                                : folder + "/" + std::string(name);
 }
 
 void require_folder(const fs::path& folder, const std::string& shown_name) {
@@ -73,13 +74,14 @@ WeatherOptions weather_options(const Garden& garden, Strictness strictness) {
   return options;
 }
 
-void read_weather(GardenFolder& result, const fs::path& folder, const std::string& shown_name, Strictness strictness,
-                  ProblemList& problems) {
+void read_weather(GardenFolder& result, const fs::path& folder, const std::string& shown_name,
+                  Strictness strictness, ProblemList& problems) {
   const std::string shown_folder = beside(shown_name, "weather");
   const auto paths = weather_paths(folder / "weather");
   if (paths.empty()) {
-    problems.add(problem_with(shown_folder, "there is no weather file",
-                              "put at least one CSV there, with date, tmin_c and tmax_c; docs/weather.md tells more"));
+    problems.add(
+        problem_with(shown_folder, "there is no weather file",
+                     "put at least one CSV there, with date, tmin_c and tmax_c; docs/weather.md tells more"));
     return;
   }
   const WeatherOptions options = weather_options(result.garden, strictness);
@@ -92,7 +94,8 @@ void read_weather(GardenFolder& result, const fs::path& folder, const std::strin
 
 }  // namespace
 
-GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown_name, Strictness strictness) {
+GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown_name,
+                                Strictness strictness) {
   require_folder(folder, shown_name);
   ProblemList problems;
   GardenFolder result;

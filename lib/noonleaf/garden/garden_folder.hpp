@@ -14,7 +14,7 @@ inline namespace v1 {
 
 /// Everything in a garden folder, read and resolved.
 struct GardenFolder {
-  Garden garden{};   ///< garden.toml, with what the journal says was sown, transplanted, pulled or seen
+  Garden garden{};  ///< garden.toml, with what the journal says was sown, transplanted, pulled or seen
   Journal journal{};
   std::vector<WeatherFile> weather_files{};  ///< weather/*.csv and *.json in the order of their names
   DailySeries weather{};                     ///< the same as one series

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/crop/growth.hpp"
 #include "noonleaf/error.hpp"
 
 namespace noonleaf {
@@ -21,7 +24,8 @@ void begin_planting(Bed& bed, const JournalEntry& entry) {
   planting.crop = entry.crop;
   if (is_known(entry.share_pct)) planting.share_frac = entry.share_pct / 100.0;
   planting.season.start = entry.date;
-  planting.season.method = entry.event == JournalEvent::sow ? PlantingStart::sown : PlantingStart::transplanted;
+  planting.season.method =
+      entry.event == JournalEvent::sow ? PlantingStart::sown : PlantingStart::transplanted;
   planting.season.root_limit_m = bed.rooting_depth_m;
   bed.plantings.push_back(std::move(planting));
 }
@@ -52,6 +56,42 @@ Problem nothing_there(const JournalEntry& entry, std::string_view shown_name) {
   return problem;
 }
 
+/// Whether what grows on a day shares more than the whole bed.
+bool is_overfull(const Bed& bed, std::chrono::year_month_day date) {
+  double total = 0;
+  for (const BedPlanting& planting : bed.plantings) {
+    const bool grows = planting.season.start <= date && (!planting.pulled || date < *planting.pulled);
+    if (grows) total += planting.share_frac;
+  }
+  return total > 1.0 + 1e-6;
+}
+
+Problem overfull(const JournalEntry& entry, std::string_view shown_name) {
+  Problem problem = nothing_there(entry, shown_name);
+  problem.field = "share_pct";
+  problem.text.clear();
+  problem.message = "with this planting bed \"" + entry.bed + "\" is shared out to more than 100 %";
+  problem.fix = "give share_pct, or write a line with the event pull for what made room, before this one";
+  return problem;
+}
+
+/// Stages seen in an order that no season has.
+std::optional<Problem> calendar_fault(const Bed& bed, const JournalEntry& entry,
+                                      std::string_view shown_name) {
+  for (const BedPlanting& planting : bed.plantings) {
+    if (entry.event != JournalEvent::stage || !still_grows(planting, entry)) continue;
+    try {
+      season_calendar(find_crop(planting.crop), planting.season, entry.date);
+    } catch (const Error& refused) {
+      Problem problem = refused.problems().front();
+      problem.file = shown_name;
+      problem.line = entry.line;
+      return problem;
+    }
+  }
+  return std::nullopt;
+}
+
 /// Applies the entry; false when there is no planting for it.
 bool apply(Bed& bed, const JournalEntry& entry) {
   bool found = false;
@@ -61,16 +101,18 @@ bool apply(Bed& bed, const JournalEntry& entry) {
     if (entry.event == JournalEvent::pull) planting.pulled = entry.date;
     if (entry.event == JournalEvent::stage) observe_stage(planting, entry);
   }
-  const bool already_pulled = std::any_of(bed.plantings.begin(), bed.plantings.end(), [&](const BedPlanting& planting) {
-    return planting.pulled == entry.date && (entry.crop.empty() || planting.crop == entry.crop);
-  });
+  const bool already_pulled =
+      std::any_of(bed.plantings.begin(), bed.plantings.end(), [&](const BedPlanting& planting) {
+        return planting.pulled == entry.date && (entry.crop.empty() || planting.crop == entry.crop);
+      });
   return found || (entry.event == JournalEvent::pull && already_pulled);
 }
 
 }  // namespace
 
 std::string_view label(SoilFeel feel) {
-  constexpr std::array<std::string_view, 5> labels{"dry", "slightly moist", "moist", "wet", "at field capacity"};
+  constexpr std::array<std::string_view, 5> labels{"dry", "slightly moist", "moist", "wet",
+                                                   "at field capacity"};
   return labels[static_cast<std::size_t>(feel)];
 }
 
@@ -80,12 +122,15 @@ Garden with_journal(Garden garden, const Journal& journal, std::string_view show
                    [](const JournalEntry& a, const JournalEntry& b) { return a.date < b.date; });
   std::vector<Problem> problems;
   for (const JournalEntry& entry : in_order) {
-    const auto bed = std::find_if(garden.beds.begin(), garden.beds.end(), [&](const Bed& each) { return each.id == entry.bed; });
+    const auto bed = std::find_if(garden.beds.begin(), garden.beds.end(),
+                                  [&](const Bed& each) { return each.id == entry.bed; });
     if (bed == garden.beds.end()) continue;
     if (entry.event == JournalEvent::sow || entry.event == JournalEvent::transplant) {
       if (!is_known_start(*bed, entry)) begin_planting(*bed, entry);
+      if (is_overfull(*bed, entry.date)) problems.push_back(overfull(entry, shown_name));
     } else if (entry.event == JournalEvent::pull || entry.event == JournalEvent::stage) {
       if (!apply(*bed, entry)) problems.push_back(nothing_there(entry, shown_name));
+      if (auto fault = calendar_fault(*bed, entry, shown_name)) problems.push_back(std::move(*fault));
     }
   }
   if (!problems.empty()) throw Error(std::move(problems));

@@ -14,7 +14,21 @@ namespace noonleaf {
 inline namespace v1 {
 
 /// What can happen in a garden.
-enum class JournalEvent { water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note, undo };
+enum class JournalEvent {
+  water,
+  rain,
+  sow,
+  transplant,
+  pull,
+  stage,
+  amend,
+  mulch,
+  feel,
+  probe,
+  droop,
+  note,
+  undo
+};
 
 /// How a handful of soil from the root zone feels and looks, as a share of its available water.
 ///
@@ -39,7 +53,7 @@ struct JournalEntry {
   double water_pct = missing;    ///< probe: water by volume
   double tension_kpa = missing;  ///< probe: soil water tension (1 centibar is 1 kPa)
   std::string undoes{};          ///< undo: id of the entry that did not happen
-  std::size_t line = 0;        ///< where it stands in the file
+  std::size_t line = 0;          ///< where it stands in the file
 };
 
 /// The append-only record of what happened, in the order of the file, without what was undone.

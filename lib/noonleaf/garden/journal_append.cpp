@@ -29,8 +29,8 @@ struct JournalShape {
   std::string line_end = "\n";
   std::uint64_t highest_id = 0;
   std::vector<std::string> ids{};
-  std::size_t lines = 0;           ///< that the text covers
-  std::size_t last_line = 0;       ///< on which the last record begins
+  std::size_t lines = 0;      ///< that the text covers
+  std::size_t last_line = 0;  ///< on which the last record begins
   std::string last_record{};
   std::size_t last_cells = 0;
   bool quote_open = false;  ///< the last record opens a quotation mark and never closes it
@@ -105,7 +105,8 @@ void set_rain(Cells& cells, const JournalShape& shape, UnitSystem units, double 
   const auto has = [&](JournalColumn column) {
     return std::find(shape.columns.begin(), shape.columns.end(), name_of(column)) != shape.columns.end();
   };
-  const bool in_inches = has(JournalColumn::rain_in) && (units == UnitSystem::us || !has(JournalColumn::rain_mm));
+  const bool in_inches =
+      has(JournalColumn::rain_in) && (units == UnitSystem::us || !has(JournalColumn::rain_mm));
   if (in_inches) {
     set(cells, JournalColumn::rain_in, rounded_text(inches_from_mm(rain_mm), 1e4));
   } else {
@@ -125,7 +126,8 @@ Cells cells_of(const JournalEntry& entry, const JournalShape& shape, UnitSystem 
   if (is_known(entry.rain_mm)) set_rain(cells, shape, units, entry.rain_mm);
   if (is_known(entry.share_pct)) set(cells, JournalColumn::share_pct, number_text(entry.share_pct));
   set(cells, JournalColumn::stage, entry.stage);
-  if (entry.feel) set(cells, JournalColumn::feel, std::string(feel_words[static_cast<std::size_t>(*entry.feel)]));
+  if (entry.feel)
+    set(cells, JournalColumn::feel, std::string(feel_words[static_cast<std::size_t>(*entry.feel)]));
   if (is_known(entry.water_pct)) set(cells, JournalColumn::water_pct, number_text(entry.water_pct));
   if (is_known(entry.tension_kpa)) set(cells, JournalColumn::tension_kpa, number_text(entry.tension_kpa));
   set(cells, JournalColumn::undoes, entry.undoes);
@@ -147,20 +149,24 @@ Problem problem_of(std::string field, std::string text, std::string message, std
 std::vector<Problem> faults_of(const Cells& cells, const JournalShape& shape, const std::string& shown_name) {
   std::vector<Problem> problems;
   for (const auto& [name, text] : cells) {
-    const bool control = std::any_of(text.begin(), text.end(),
-                                     [](char byte) { return static_cast<unsigned char>(byte) < 0x20 || byte == 0x7F; });
+    const bool control = std::any_of(text.begin(), text.end(), [](char byte) {
+      return static_cast<unsigned char>(byte) < 0x20 || byte == 0x7F;
+    });
     if (control || valid_utf8(text) != text) {
-      problems.push_back(problem_of(name, {}, "this text holds a line end, a tab or bytes that are no UTF-8 text",
+      problems.push_back(problem_of(name, {},
+                                    "this text holds a line end, a tab or bytes that are no UTF-8 text",
                                     "write it in one plain line"));
     }
     if (text.ends_with(cut_off_mark)) {
-      problems.push_back(problem_of(name, text, "a text cannot end in " + std::string(cut_off_mark) + ", the mark of a broken line",
-                                    "write it in other words"));
+      problems.push_back(problem_of(
+          name, text, "a text cannot end in " + std::string(cut_off_mark) + ", the mark of a broken line",
+          "write it in other words"));
     }
     if (std::find(shape.columns.begin(), shape.columns.end(), name) == shape.columns.end()) {
-      Problem problem = problem_of("header", {}, "there is no column \"" + name + "\" to write \"" + text + "\" into",
-                                   "put " + std::string(1, shape.separator) + name +
-                                       " at the end of the first line; the lines below may stay as they are");
+      Problem problem =
+          problem_of("header", {}, "there is no column \"" + name + "\" to write \"" + text + "\" into",
+                     "put " + std::string(1, shape.separator) + name +
+                         " at the end of the first line; the lines below may stay as they are");
       problem.file = shown_name;
       problem.line = 1;
       problems.push_back(std::move(problem));
@@ -177,14 +183,15 @@ std::string csv_quoted(std::string_view text) {
 
 std::string cell_text(const std::string& text, char separator) {
   if (looks_like_formula(text)) return csv_quoted("'" + text);
-  const bool special = text.find_first_of("\"#,;\t") != std::string::npos || text.find(separator) != std::string::npos ||
-                       trimmed(text) != text;
+  const bool special = text.find_first_of("\"#,;\t") != std::string::npos ||
+                       text.find(separator) != std::string::npos || trimmed(text) != text;
   return special ? csv_quoted(text) : text;
 }
 
 std::string joined(const std::vector<std::string>& texts, char separator) {
   std::string line;
-  for (const std::string& text : texts) line += (&text == texts.data() ? "" : std::string(1, separator)) + text;
+  for (const std::string& text : texts)
+    line += (&text == texts.data() ? "" : std::string(1, separator)) + text;
   return line;
 }
 
@@ -209,8 +216,10 @@ Join join_to(const JournalShape& shape, const std::string& shown_name) {
   const bool short_line = shape.last_cells < shape.columns.size();
   if ((shape.quote_open || short_line) && !is_blank_line(shape.last_record)) {
     join.bytes = " " + std::string(cut_off_mark) + (shape.quote_open ? "\"" : "");
-    Problem problem = problem_of({}, {}, "this line ends in the middle: it was cut off while it was written. It is marked and left as it is",
-                                 "finish it, or take it out; if that entry is wanted, log it again");
+    Problem problem = problem_of(
+        {}, {},
+        "this line ends in the middle: it was cut off while it was written. It is marked and left as it is",
+        "finish it, or take it out; if that entry is wanted, log it again");
     problem.file = shown_name;
     problem.line = shape.last_line;
     problem.excerpt = valid_utf8(shape.last_record);
@@ -234,7 +243,8 @@ std::vector<Problem> own_problems(const std::vector<Problem>& problems, std::siz
 }
 
 /// Reads the journal as it would be. Result: how many faults the lines before have.
-std::size_t check_whole(const std::string& text, std::size_t line, const JournalTarget& target, const Garden& garden) {
+std::size_t check_whole(const std::string& text, std::size_t line, const JournalTarget& target,
+                        const Garden& garden) {
   try {
     with_journal(garden, parse_journal(text, target.shown_name, &garden), target.shown_name);
   } catch (const Error& refused) {
@@ -249,8 +259,9 @@ std::size_t check_whole(const std::string& text, std::size_t line, const Journal
 void require_closed_quotes(const JournalShape& shape, const std::string& shown_name) {
   const bool cut_in_a_line = shape.last_record.find('\n') == std::string::npos;
   if (!shape.quote_open || cut_in_a_line) return;
-  Problem problem = problem_of({}, {}, "a quotation mark is opened here and never closed; nothing was written",
-                               "add the second one, then log it again");
+  Problem problem =
+      problem_of({}, {}, "a quotation mark is opened here and never closed; nothing was written",
+                 "add the second one, then log it again");
   problem.file = shown_name;
   problem.line = shape.last_line;
   problem.excerpt = valid_utf8(std::string_view(shape.last_record).substr(0, shape.last_record.find('\n')));
@@ -260,12 +271,14 @@ void require_closed_quotes(const JournalShape& shape, const std::string& shown_n
 void require_known_id(const JournalEntry& entry, const JournalShape& shape) {
   if (entry.event != JournalEvent::undo || entry.undoes.empty()) return;
   if (std::find(shape.ids.begin(), shape.ids.end(), entry.undoes) != shape.ids.end()) return;
-  throw Error(problem_of("undoes", entry.undoes, "no entry has the id \"" + entry.undoes + "\"", "take the id from journal.csv"));
+  throw Error(problem_of("undoes", entry.undoes, "no entry has the id \"" + entry.undoes + "\"",
+                         "take the id from journal.csv"));
 }
 
 }  // namespace
 
-AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden, const JournalEntry& entry) {
+AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden,
+                                const JournalEntry& entry) {
   std::filesystem::path lock_file = target.file;
   lock_file += ".lock";
   const FileLock lock(lock_file, target.shown_name + ".lock", target.longest_wait);
@@ -283,10 +296,12 @@ AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garde
     ++line;
   }
   const Cells cells = cells_of(entry, shape, garden.site.units);
-  if (auto problems = faults_of(cells, shape, target.shown_name); !problems.empty()) throw Error(std::move(problems));
+  if (auto problems = faults_of(cells, shape, target.shown_name); !problems.empty())
+    throw Error(std::move(problems));
   require_known_id(entry, shape);
   const std::string bytes = join.bytes + line_of(cells, shape);
-  AppendedEntry result{.id = cells.find(name_of(JournalColumn::id))->second, .line = line, .cut_off = std::move(join.cut_off)};
+  AppendedEntry result{
+      .id = cells.find(name_of(JournalColumn::id))->second, .line = line, .cut_off = std::move(join.cut_off)};
   result.other_problems = check_whole(shape.text + bytes, line, target, garden);
   append_durably(target.file, target.shown_name, bytes);
   return result;

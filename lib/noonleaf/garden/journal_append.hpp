@@ -23,14 +23,15 @@ struct JournalTarget {
 /// An entry that is on the disk.
 struct AppendedEntry {
   std::string id{};
-  std::size_t line = 0;               ///< where it stands in the file
-  std::optional<Problem> cut_off{};   ///< a line before it that somebody did not finish writing
-  std::size_t other_problems = 0;     ///< faults of the lines before, which `noonleaf check` lists
+  std::size_t line = 0;              ///< where it stands in the file
+  std::optional<Problem> cut_off{};  ///< a line before it that somebody did not finish writing
+  std::size_t other_problems = 0;    ///< faults of the lines before, which `noonleaf check` lists
 };
 
 /// Adds one entry to the end of `journal.csv` and brings it to the disk.
 ///
-/// Method    A lock file beside the journal (`journal.csv.lock`, flock) lets one writer at a time in; it stays
+/// Method    A lock file beside the journal (`journal.csv.lock`, flock) lets one writer at a time in; it
+/// stays
 ///           there, empty. The entry gets the highest number among the ids, plus one. It goes into the file's
 ///           own columns, separator and line ends, in one write followed by fsync. A new file gets a header
 ///           with the rain in the site's units. Nothing that stands in the file is changed: a last line that

@@ -8,14 +8,17 @@ namespace noonleaf {
 inline namespace v1 {
 
 /// The words of the column `event`, in the order of JournalEvent.
-inline constexpr std::array<std::string_view, 13> event_words{"water", "rain",  "sow",   "transplant", "pull", "stage", "amend",
-                                                              "mulch", "feel",  "probe", "droop",      "note", "undo"};
+inline constexpr std::array<std::string_view, 13> event_words{
+    "water", "rain", "sow",   "transplant", "pull", "stage", "amend",
+    "mulch", "feel", "probe", "droop",      "note", "undo"};
 
 /// The words of the column `stage`.
-inline constexpr std::array<std::string_view, 4> stage_words{"development", "mid_season", "late_season", "over"};
+inline constexpr std::array<std::string_view, 4> stage_words{"development", "mid_season", "late_season",
+                                                             "over"};
 
 /// The words of the column `feel`, in the order of SoilFeel.
-inline constexpr std::array<std::string_view, 5> feel_words{"dry", "slightly_moist", "moist", "wet", "field_capacity"};
+inline constexpr std::array<std::string_view, 5> feel_words{"dry", "slightly_moist", "moist", "wet",
+                                                            "field_capacity"};
 
 /// What a column of the journal holds.
 enum class JournalColumn {
@@ -40,20 +43,23 @@ enum class JournalColumn {
 
 /// Their headers, in the order of JournalColumn.
 inline constexpr std::array<std::string_view, 17> column_names{
-    "id",    "date", "time",      "event",       "bed",    "crop", "minutes", "rain_mm", "rain_in", "share_pct",
-    "stage", "feel", "water_pct", "tension_kpa", "undoes", "who",  "note"};
+    "id",        "date",  "time", "event",     "bed",         "crop",   "minutes", "rain_mm", "rain_in",
+    "share_pct", "stage", "feel", "water_pct", "tension_kpa", "undoes", "who",     "note"};
 
-constexpr std::string_view name_of(JournalColumn column) { return column_names[static_cast<std::size_t>(column)]; }
-
-/// A text that a spreadsheet would take for a formula, whatever apostrophes stand before it. Such a text is written
-/// with one more apostrophe and between quotes; the reader takes one off again.
-constexpr bool looks_like_formula(std::string_view text) {
-  const std::size_t first = text.find_first_not_of('\'');
-  return first != std::string_view::npos && std::string_view("=+-@").find(text[first]) != std::string_view::npos;
+constexpr std::string_view name_of(JournalColumn column) {
+  return column_names[static_cast<std::size_t>(column)];
 }
 
-/// What `append_to_journal` puts behind a line that somebody did not finish writing, so that its last number is
-/// never taken for a whole one.
+/// A text that a spreadsheet would take for a formula, whatever apostrophes stand before it. Such a text is
+/// written with one more apostrophe and between quotes; the reader takes one off again.
+constexpr bool looks_like_formula(std::string_view text) {
+  const std::size_t first = text.find_first_not_of('\'');
+  return first != std::string_view::npos &&
+         std::string_view("=+-@").find(text[first]) != std::string_view::npos;
+}
+
+/// What `append_to_journal` puts behind a line that somebody did not finish writing, so that its last number
+/// is never taken for a whole one.
 inline constexpr std::string_view cut_off_mark = "[cut off]";
 
 /// A journal of one entry a minute for a year is a tenth of it.

@@ -1,5 +1,3 @@
-#include "noonleaf/garden/journal.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -10,6 +8,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/journal.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
 #include "noonleaf/garden/journal_undo.hpp"
 #include "noonleaf/garden/text_file.hpp"
@@ -52,7 +51,9 @@ class JournalReader {
       line_ += record.lines;
       place = record.end;
     }
-    if (!header_read) refuse_line({}, "the journal is empty", "begin it with the line id,date,time,event,bed,minutes,who,note");
+    if (!header_read)
+      refuse_line({}, "the journal is empty",
+                  "begin it with the line id,date,time,event,bed,minutes,who,note");
     if (!problems_.empty()) throw Error(std::move(problems_));
     return without_undone(std::move(journal_), shown_name_);
   }
@@ -65,7 +66,8 @@ class JournalReader {
       if (found == column_names.end()) {
         const std::string nearest = nearest_name(name, column_names);
         refuse(cell, line, "header", in_quotes(name) + " is not a column of the journal",
-               nearest.empty() ? "take the column out; docs/garden.md lists the columns" : "did you mean " + nearest + "?");
+               nearest.empty() ? "take the column out; docs/garden.md lists the columns"
+                               : "did you mean " + nearest + "?");
         fields_.push_back(JournalColumn::note);
         continue;
       }
@@ -86,11 +88,13 @@ class JournalReader {
       return;
     }
     if (!record.cells.back().closed) {
-      refuse(record.cells.back(), line, {}, "a quotation mark is opened and never closed", "add the second one");
+      refuse(record.cells.back(), line, {}, "a quotation mark is opened and never closed",
+             "add the second one");
       return;
     }
     if (is_cut_off(record)) {
-      refuse(record.cells.back(), line, {}, "this line ends in the middle: it was cut off while it was written",
+      refuse(record.cells.back(), line, {},
+             "this line ends in the middle: it was cut off while it was written",
              "finish it and end it with a new line, or take it out and log it again");
       return;
     }
@@ -105,8 +109,9 @@ class JournalReader {
 
   /// Whether nobody finished writing the line: it carries the mark, or it is short and no line end follows.
   bool is_cut_off(const CsvRecord& record) const {
-    const bool marked = std::any_of(record.cells.begin(), record.cells.end(),
-                                    [](const CsvCell& cell) { return trimmed(cell.text).ends_with(cut_off_mark); });
+    const bool marked = std::any_of(record.cells.begin(), record.cells.end(), [](const CsvCell& cell) {
+      return trimmed(cell.text).ends_with(cut_off_mark);
+    });
     return marked || (at_open_end_ && record.cells.size() < fields_.size());
   }
 
@@ -114,23 +119,57 @@ class JournalReader {
     const std::string text = text_of(cell);
     const auto name = std::string(name_of(field));
     switch (field) {
-      case JournalColumn::id: entry.id = text; break;
-      case JournalColumn::date: read_date(cell, line, text, entry); break;
-      case JournalColumn::time: read_time(cell, line, text, entry); break;
-      case JournalColumn::event: read_event(cell, line, text, entry); break;
-      case JournalColumn::bed: read_bed(cell, line, text, entry); break;
-      case JournalColumn::crop: read_crop(cell, line, text, entry); break;
-      case JournalColumn::minutes: read_number(cell, line, name, {0, 2880}, 1.0, entry.minutes); break;
-      case JournalColumn::rain_mm: read_number(cell, line, name, {0, 1000}, 1.0, entry.rain_mm); break;
-      case JournalColumn::rain_in: read_number(cell, line, name, {0, 40}, mm_per_inch, entry.rain_mm); break;
-      case JournalColumn::share_pct: read_number(cell, line, name, {0, 100}, 1.0, entry.share_pct); break;
-      case JournalColumn::stage: entry.stage = text; break;
-      case JournalColumn::feel: read_feel(cell, line, text, entry); break;
-      case JournalColumn::water_pct: read_number(cell, line, name, {0, 100}, 1.0, entry.water_pct); break;
-      case JournalColumn::tension_kpa: read_number(cell, line, name, {0, 100000}, 1.0, entry.tension_kpa); break;
-      case JournalColumn::undoes: entry.undoes = text; break;
-      case JournalColumn::who: entry.who = text; break;
-      case JournalColumn::note: entry.note = text; break;
+      case JournalColumn::id:
+        entry.id = text;
+        break;
+      case JournalColumn::date:
+        read_date(cell, line, text, entry);
+        break;
+      case JournalColumn::time:
+        read_time(cell, line, text, entry);
+        break;
+      case JournalColumn::event:
+        read_event(cell, line, text, entry);
+        break;
+      case JournalColumn::bed:
+        read_bed(cell, line, text, entry);
+        break;
+      case JournalColumn::crop:
+        read_crop(cell, line, text, entry);
+        break;
+      case JournalColumn::minutes:
+        read_number(cell, line, name, {0, 2880}, 1.0, entry.minutes);
+        break;
+      case JournalColumn::rain_mm:
+        read_number(cell, line, name, {0, 1000}, 1.0, entry.rain_mm);
+        break;
+      case JournalColumn::rain_in:
+        read_number(cell, line, name, {0, 40}, mm_per_inch, entry.rain_mm);
+        break;
+      case JournalColumn::share_pct:
+        read_number(cell, line, name, {0, 100}, 1.0, entry.share_pct);
+        break;
+      case JournalColumn::stage:
+        entry.stage = text;
+        break;
+      case JournalColumn::feel:
+        read_feel(cell, line, text, entry);
+        break;
+      case JournalColumn::water_pct:
+        read_number(cell, line, name, {0, 100}, 1.0, entry.water_pct);
+        break;
+      case JournalColumn::tension_kpa:
+        read_number(cell, line, name, {0, 100000}, 1.0, entry.tension_kpa);
+        break;
+      case JournalColumn::undoes:
+        entry.undoes = text;
+        break;
+      case JournalColumn::who:
+        entry.who = text;
+        break;
+      case JournalColumn::note:
+        entry.note = text;
+        break;
     }
   }
 
@@ -138,7 +177,8 @@ class JournalReader {
     if (const auto date = parse_iso_date(text)) {
       entry.date = *date;
     } else {
-      refuse(cell, line, "date", in_quotes(text) + " is not a date that exists", "write year-month-day, like 2025-07-16");
+      refuse(cell, line, "date", in_quotes(text) + " is not a date that exists",
+             "write year-month-day, like 2025-07-16");
     }
   }
 
@@ -157,9 +197,11 @@ class JournalReader {
       return;
     }
     const std::string nearest = nearest_name(text, event_words);
-    refuse(cell, line, "event", in_quotes(text) + " is not an event",
-           nearest.empty() ? "use water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note or undo"
-                           : "did you mean " + nearest + "?");
+    refuse(
+        cell, line, "event", in_quotes(text) + " is not an event",
+        nearest.empty()
+            ? "use water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note or undo"
+            : "did you mean " + nearest + "?");
   }
 
   void read_feel(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
@@ -206,7 +248,8 @@ class JournalReader {
       const NumberFault fault = number_fault(text, mark);
       refuse(cell, line, name, fault.message, fault.fix);
     } else if (*value < limits.low || *value > limits.high) {
-      refuse(cell, line, name, in_quotes(text) + " is outside " + number_text(limits.low) + " to " + number_text(limits.high),
+      refuse(cell, line, name,
+             in_quotes(text) + " is outside " + number_text(limits.low) + " to " + number_text(limits.high),
              "check the number and its unit");
     } else {
       target = *value * si_per_unit;
@@ -225,7 +268,13 @@ class JournalReader {
         need(!entry.bed.empty(), "a bed", "the column bed");
         need(is_known(entry.minutes), "how long it ran", "the column minutes");
         break;
-      case JournalEvent::rain: need(is_known(entry.rain_mm), "what the gauge held", "rain_mm or rain_in"); break;
+      case JournalEvent::rain:
+        need(is_known(entry.rain_mm), "what the gauge held", "rain_mm or rain_in");
+        if (!entry.bed.empty()) {
+          refuse_line(line, "rain falls on every bed",
+                      "leave the cell bed empty; water from a can or a hose is \"water\"");
+        }
+        break;
       case JournalEvent::sow:
       case JournalEvent::transplant:
         need(!entry.bed.empty(), "a bed", "the column bed");
@@ -233,11 +282,14 @@ class JournalReader {
         break;
       case JournalEvent::stage: {
         need(!entry.bed.empty(), "a bed", "the column bed");
-        const bool known = std::find(stage_words.begin(), stage_words.end(), entry.stage) != stage_words.end();
+        const bool known =
+            std::find(stage_words.begin(), stage_words.end(), entry.stage) != stage_words.end();
         need(known, "a stage", "the column stage: development, mid_season, late_season or over");
         break;
       }
-      case JournalEvent::pull: need(!entry.bed.empty(), "a bed", "the column bed"); break;
+      case JournalEvent::pull:
+        need(!entry.bed.empty(), "a bed", "the column bed");
+        break;
       case JournalEvent::feel:
         need(!entry.bed.empty(), "a bed", "the column bed");
         need(entry.feel.has_value(), "how the soil feels",
@@ -245,10 +297,14 @@ class JournalReader {
         break;
       case JournalEvent::probe:
         need(!entry.bed.empty(), "a bed", "the column bed");
-        need(is_known(entry.water_pct) != is_known(entry.tension_kpa), "one reading", "either water_pct or tension_kpa");
+        need(is_known(entry.water_pct) != is_known(entry.tension_kpa), "one reading",
+             "either water_pct or tension_kpa");
         break;
-      case JournalEvent::undo: need(!entry.undoes.empty(), "the id of an entry", "the column undoes"); break;
-      default: break;
+      case JournalEvent::undo:
+        need(!entry.undoes.empty(), "the id of an entry", "the column undoes");
+        break;
+      default:
+        break;
     }
   }
 
@@ -259,7 +315,8 @@ class JournalReader {
     return std::string(text);
   }
 
-  void refuse(const CsvCell& cell, std::string_view line, std::string field, std::string message, std::string fix) {
+  void refuse(const CsvCell& cell, std::string_view line, std::string field, std::string message,
+              std::string fix) {
     Problem problem = line_problem(line, std::move(message), std::move(fix));
     problem.line += cell.line;
     problem.column = cell.column;

@@ -18,7 +18,10 @@ constexpr std::size_t deepest_chain = 1000;  // undo of an undo of an undo …: 
 class UndoChain {
  public:
   UndoChain(const Journal& entries, std::string_view shown_name)
-      : entries_(entries), shown_name_(shown_name), undone_by_(entries.size()), marks_(entries.size(), Mark::unknown) {
+      : entries_(entries),
+        shown_name_(shown_name),
+        undone_by_(entries.size()),
+        marks_(entries.size(), Mark::unknown) {
     std::unordered_map<std::string_view, std::vector<std::size_t>> by_id;
     for (std::size_t index = 0; index < entries.size(); ++index) {
       if (!entries[index].id.empty()) by_id[entries[index].id].push_back(index);
@@ -27,7 +30,8 @@ class UndoChain {
       if (entries[index].event != JournalEvent::undo) continue;
       const auto found = by_id.find(entries[index].undoes);
       if (found == by_id.end()) {
-        refuse(entries[index], "no entry has the id \"" + entries[index].undoes + "\"", "take the id from journal.csv");
+        refuse(entries[index], "no entry has the id \"" + entries[index].undoes + "\"",
+               "take the id from journal.csv");
       } else if (found->second.size() > 1) {
         refuse(entries[index], "several entries have the id \"" + entries[index].undoes + "\"",
                "give each entry an id of its own in journal.csv");

@@ -1,14 +1,13 @@
 #include "noonleaf/garden/locked_file.hpp"
 
 #include <cerrno>
-#include <system_error>
-#include <thread>
-#include <utility>
-
 #include <fcntl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
+#include <system_error>
+#include <thread>
 #include <unistd.h>
+#include <utility>
 
 #include "noonleaf/error.hpp"
 
@@ -32,7 +31,8 @@ std::string reason(int code) { return std::generic_category().message(code); }
 /// A descriptor that is closed at the end.
 class OpenFile {
  public:
-  OpenFile(const std::filesystem::path& path, int flags) : descriptor_(::open(path.c_str(), flags, usual_permissions)) {}
+  OpenFile(const std::filesystem::path& path, int flags)
+      : descriptor_(::open(path.c_str(), flags, usual_permissions)) {}
   ~OpenFile() {
     if (descriptor_ >= 0) ::close(descriptor_);
   }
@@ -58,14 +58,17 @@ int write_all(int descriptor, std::string_view bytes) {
 
 /// A new name is on the disk only when its folder is.
 void sync_folder(const std::filesystem::path& file) {
-  const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
+  const std::filesystem::path folder =
+      file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
   const OpenFile opened(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (opened.is_open()) ::fsync(opened.descriptor());  // some file systems cannot; the entry itself is written
+  if (opened.is_open())
+    ::fsync(opened.descriptor());  // some file systems cannot; the entry itself is written
 }
 
 }  // namespace
 
-FileLock::FileLock(const std::filesystem::path& lock_file, std::string shown_name, std::chrono::milliseconds longest_wait) {
+FileLock::FileLock(const std::filesystem::path& lock_file, std::string shown_name,
+                   std::chrono::milliseconds longest_wait) {
   descriptor_ = ::open(lock_file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, usual_permissions);
   if (descriptor_ < 0) {
     throw refusal(shown_name, "the lock beside the journal cannot be made: " + reason(errno),
@@ -84,8 +87,10 @@ FileLock::FileLock(const std::filesystem::path& lock_file, std::string shown_nam
   }
   ::close(descriptor_);
   const auto seconds = std::chrono::duration<double>(longest_wait).count();
-  throw refusal(shown_name, "somebody else has been writing for " + number_text(seconds) + " seconds; nothing was written",
-                "wait and log it again; if it lasts, look for a noonleaf that hangs and end it");
+  throw refusal(
+      shown_name,
+      "somebody else has been writing for " + number_text(seconds) + " seconds; nothing was written",
+      "wait and log it again; if it lasts, look for a noonleaf that hangs and end it");
 }
 
 FileLock::~FileLock() { ::close(descriptor_); }
@@ -99,7 +104,8 @@ void append_durably(const std::filesystem::path& file, std::string_view shown_na
                   "check who may write it (its permissions)");
   }
   struct stat before {};
-  const int failed = ::fstat(opened.descriptor(), &before) == 0 ? write_all(opened.descriptor(), bytes) : errno;
+  const int failed =
+      ::fstat(opened.descriptor(), &before) == 0 ? write_all(opened.descriptor(), bytes) : errno;
   if (failed == 0) {
     if (is_new) sync_folder(file);
     return;

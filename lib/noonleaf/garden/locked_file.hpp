@@ -8,12 +8,13 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// Keeps other writers away from a file while it lives: flock on an empty file beside it. The kernel gives the
-/// lock back when the holder ends, however it ends, so a killed writer blocks nobody.
+/// Keeps other writers away from a file while it lives: flock on an empty file beside it. The kernel gives
+/// the lock back when the holder ends, however it ends, so a killed writer blocks nobody.
 class FileLock {
  public:
   /// Throws    Error when the lock file cannot be made, or is held longer than `longest_wait`
-  FileLock(const std::filesystem::path& lock_file, std::string shown_name, std::chrono::milliseconds longest_wait);
+  FileLock(const std::filesystem::path& lock_file, std::string shown_name,
+           std::chrono::milliseconds longest_wait);
   ~FileLock();
   FileLock(const FileLock&) = delete;
   FileLock& operator=(const FileLock&) = delete;
@@ -22,8 +23,8 @@ class FileLock {
   int descriptor_ = -1;
 };
 
-/// Adds bytes to the end of a file in one write and waits until they are on the disk. Makes the file when needed.
-/// Throws    Error when that fails; the file is then cut back to what it was
+/// Adds bytes to the end of a file in one write and waits until they are on the disk. Makes the file when
+/// needed. Throws    Error when that fails; the file is then cut back to what it was
 void append_durably(const std::filesystem::path& file, std::string_view shown_name, std::string_view bytes);
 
 }  // namespace v1

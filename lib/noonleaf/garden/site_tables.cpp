@@ -36,7 +36,8 @@ std::vector<WeeklyHours> read_hours(TomlTable& table, std::string_view key) {
   return hours;
 }
 
-double required_number(TomlTable& table, std::string_view key, const AcceptedRange& range, std::string_view example) {
+double required_number(TomlTable& table, std::string_view key, const AcceptedRange& range,
+                       std::string_view example) {
   if (!table.has(key)) {
     table.refuse_table("\"" + std::string(key) + "\" is missing",
                        "add a line like " + std::string(key) + " = " + std::string(example));
@@ -79,13 +80,17 @@ WeatherOptions read_weather_options(TomlTable& table, Site& site) {
   WeatherOptions options;
   for (auto& [name, header] : table.text_pairs("columns")) options.columns[name] = header;
   const auto where = table.text_pairs("where");
-  if (where.size() > 1) table.refuse("where", "more than one column is named", "keep one: where = { station = \"Seattle\" }");
+  if (where.size() > 1)
+    table.refuse("where", "more than one column is named", "keep one: where = { station = \"Seattle\" }");
   if (!where.empty()) options.where = RowFilter{where.front().first, where.front().second};
   options.ignore = table.texts("ignore");
   options.accept = table.texts("accept");
-  options.stamps = std::array{StampMark::unstated, StampMark::period_begin, StampMark::period_end}[table.choice("stamps", stamp_words)];
-  options.date_order = std::array{DateOrder::iso, DateOrder::month_first, DateOrder::day_first}[table.choice("dates", date_words)];
-  site.wind_height_m = table.quantity("wind_height", elevation_units, wind_height_range).value_or(site.wind_height_m);
+  options.stamps = std::array{StampMark::unstated, StampMark::period_begin,
+                              StampMark::period_end}[table.choice("stamps", stamp_words)];
+  options.date_order = std::array{DateOrder::iso, DateOrder::month_first,
+                                  DateOrder::day_first}[table.choice("dates", date_words)];
+  site.wind_height_m =
+      table.quantity("wind_height", elevation_units, wind_height_range).value_or(site.wind_height_m);
   table.refuse_unknown_keys();
   return options;
 }
@@ -97,7 +102,8 @@ Caretaker read_caretaker(TomlTable& table) {
   caretaker.language = language_words[table.choice("language", language_words)];
   caretaker.hours = read_hours(table, "hours");
   if (!table.has("hours")) {
-    table.refuse_table("\"hours\" is missing: when is this person on site?", "add hours = [\"mon-fri 06:00-14:30\"]");
+    table.refuse_table("\"hours\" is missing: when is this person on site?",
+                       "add hours = [\"mon-fri 06:00-14:30\"]");
   }
   table.refuse_unknown_keys();
   return caretaker;

@@ -22,7 +22,8 @@ void require_plain_file(const std::filesystem::path& file, std::string_view show
   std::error_code code;
   const auto status = std::filesystem::status(file, code);
   if (!std::filesystem::exists(status)) {
-    throw refusal(shown_name, "there is no such file", "check the name; `noonleaf new DIR --demo` makes a whole garden folder");
+    throw refusal(shown_name, "there is no such file",
+                  "check the name; `noonleaf new DIR --demo` makes a whole garden folder");
   }
   if (!std::filesystem::is_regular_file(status)) {
     throw refusal(shown_name, "this is not a plain file", "name a text file");
@@ -31,17 +32,20 @@ void require_plain_file(const std::filesystem::path& file, std::string_view show
 
 }  // namespace
 
-std::string read_text_file(const std::filesystem::path& file, std::string_view shown_name, std::size_t largest_bytes) {
+std::string read_text_file(const std::filesystem::path& file, std::string_view shown_name,
+                           std::size_t largest_bytes) {
   require_plain_file(file, shown_name);
   std::ifstream stream(file, std::ios::binary);
-  if (!stream) throw refusal(shown_name, "this file cannot be opened", "check who may read it (its permissions)");
+  if (!stream)
+    throw refusal(shown_name, "this file cannot be opened", "check who may read it (its permissions)");
   std::string text;
   std::array<char, 1 << 16> block{};
   while (text.size() <= largest_bytes && stream) {
     stream.read(block.data(), block.size());
     text.append(block.data(), static_cast<std::size_t>(stream.gcount()));
   }
-  if (stream.bad()) throw refusal(shown_name, "this file cannot be read to its end", "check the disk, then try again");
+  if (stream.bad())
+    throw refusal(shown_name, "this file cannot be read to its end", "check the disk, then try again");
   if (text.size() > largest_bytes) {
     throw refusal(shown_name, "this file is larger than " + std::to_string(largest_bytes / 1024) + " KiB",
                   "check that it is the right file");

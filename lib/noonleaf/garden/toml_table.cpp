@@ -43,12 +43,15 @@ std::string unit_of(std::string_view suffix) {
   return unit;
 }
 
-std::string bound_text(double value) { return std::abs(value) >= 1000 ? fmt::format("{:.0f}", value) : fmt::format("{:.4g}", value); }
+std::string bound_text(double value) {
+  return std::abs(value) >= 1000 ? fmt::format("{:.0f}", value) : fmt::format("{:.4g}", value);
+}
 
 std::string range_text(const AcceptedRange& range, double si_per_unit, const std::string& unit) {
   const std::string low = bound_text(range.low / si_per_unit), high = bound_text(range.high / si_per_unit);
   const std::string unit_text = unit.empty() ? unit : " " + unit;
-  if (range.low_kind == AcceptedRange::Low::excluded) return "more than " + low + " and at most " + high + unit_text;
+  if (range.low_kind == AcceptedRange::Low::excluded)
+    return "more than " + low + " and at most " + high + unit_text;
   return low + " to " + high + unit_text;
 }
 
@@ -69,8 +72,8 @@ std::string TomlDocument::line_text(std::size_t line) const {
   return text;
 }
 
-void TomlDocument::refuse(const toml::source_region& place, std::string field, std::string found, std::string message,
-                          std::string fix) {
+void TomlDocument::refuse(const toml::source_region& place, std::string field, std::string found,
+                          std::string message, std::string fix) {
   Problem problem;
   problem.file = shown_name_;
   problem.line = place.begin.line;
@@ -91,7 +94,8 @@ const toml::node* TomlTable::find(std::string_view key) {
   return table_->get(key);
 }
 
-void TomlTable::refuse_node(const toml::node& node, std::string_view key, std::string message, std::string fix) {
+void TomlTable::refuse_node(const toml::node& node, std::string_view key, std::string message,
+                            std::string fix) {
   document_->refuse(node.source(), name_ + "." + std::string(key), node_text(node), std::move(message),
                     std::move(fix));
 }
@@ -124,13 +128,14 @@ std::string TomlTable::required_text(std::string_view key, std::string_view exam
   }
   std::string value = text(key).value_or(std::string{});
   if (value.empty() && table_->get(key)->is_string()) {
-    refuse(key, "this must not be empty", "write " + std::string(key) + " = \"" + std::string(example) + "\"");
+    refuse(key, "this must not be empty",
+           "write " + std::string(key) + " = \"" + std::string(example) + "\"");
   }
   return value;
 }
 
-std::optional<double> TomlTable::in_range(const toml::node& node, const std::string& key, const UnitSuffix& written,
-                                          const AcceptedRange& range) {
+std::optional<double> TomlTable::in_range(const toml::node& node, const std::string& key,
+                                          const UnitSuffix& written, const AcceptedRange& range) {
   const auto [suffix, si_per_unit] = written;
   const auto value = node.is_number() ? node.value<double>() : std::nullopt;
   if (!value || !std::isfinite(*value)) {
@@ -142,8 +147,9 @@ std::optional<double> TomlTable::in_range(const toml::node& node, const std::str
   const double si = *value * si_per_unit;
   if (!below(si, range) && !(si > range.high)) return si;
   const std::string unit = suffix.empty() ? std::string(range.unit) : unit_of(suffix);
-  refuse_node(node, key, number_text(*value) + " is outside the range: " + range_text(range, si_per_unit, unit),
-              "check the number" + std::string(suffix.empty() ? "" : "; the unit is the end of the name " + key));
+  refuse_node(
+      node, key, number_text(*value) + " is outside the range: " + range_text(range, si_per_unit, unit),
+      "check the number" + std::string(suffix.empty() ? "" : "; the unit is the end of the name " + key));
   return std::nullopt;
 }
 
@@ -179,14 +185,16 @@ std::vector<std::string> TomlTable::texts(std::string_view key) {
   if (node == nullptr) return result;
   const auto* list = node->as_array();
   if (list == nullptr) {
-    refuse_node(*node, key, "this must be a list of texts", "write " + std::string(key) + " = [\"…\", \"…\"]");
+    refuse_node(*node, key, "this must be a list of texts",
+                "write " + std::string(key) + " = [\"…\", \"…\"]");
     return result;
   }
   for (const toml::node& item : *list) {
     if (const auto* text = item.as_string()) {
       result.push_back(text->get());
     } else {
-      refuse_node(item, key, "this must be text in quotation marks", "write " + std::string(key) + " = [\"…\"]");
+      refuse_node(item, key, "this must be text in quotation marks",
+                  "write " + std::string(key) + " = [\"…\"]");
     }
   }
   return result;
@@ -205,8 +213,8 @@ std::vector<std::pair<std::string, std::string>> TomlTable::text_pairs(std::stri
     if (const auto* text = value.as_string()) {
       result.emplace_back(std::string(name.str()), text->get());
     } else {
-      refuse_node(value, std::string(key) + "." + std::string(name.str()), "this must be text in quotation marks",
-                  "write " + std::string(name.str()) + " = \"…\"");
+      refuse_node(value, std::string(key) + "." + std::string(name.str()),
+                  "this must be text in quotation marks", "write " + std::string(name.str()) + " = \"…\"");
     }
   }
   return result;
@@ -220,7 +228,8 @@ const toml::node* TomlTable::find_quantity(std::string_view stem, std::span<cons
     const toml::node* node = find(name);
     if (node == nullptr) continue;
     if (found != nullptr) {
-      refuse_node(*node, name, "the same quantity is given in two units", "keep " + key + " or " + name + ", not both");
+      refuse_node(*node, name, "the same quantity is given in two units",
+                  "keep " + key + " or " + name + ", not both");
       continue;
     }
     found = node;
@@ -280,10 +289,12 @@ std::vector<TomlTable> TomlTable::tables(std::string_view key) {
   const toml::node* node = find(key);
   if (node == nullptr) return result;
   const auto* list = node->as_array();
-  const bool all_tables = list != nullptr && std::all_of(list->begin(), list->end(),
-                                                         [](const toml::node& item) { return item.is_table(); });
+  const bool all_tables =
+      list != nullptr &&
+      std::all_of(list->begin(), list->end(), [](const toml::node& item) { return item.is_table(); });
   if (!all_tables) {
-    refuse_node(*node, key, "this must be a list of tables", "write [[" + std::string(key) + "]] before each one");
+    refuse_node(*node, key, "this must be a list of tables",
+                "write [[" + std::string(key) + "]] before each one");
     return result;
   }
   for (const toml::node& item : *list) result.emplace_back(*document_, *item.as_table(), std::string(key));

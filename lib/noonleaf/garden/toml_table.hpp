@@ -63,8 +63,10 @@ class TomlTable {
   std::vector<std::pair<std::string, std::string>> text_pairs(std::string_view key);
 
   /// A quantity whose key ends in its unit (`area_m2` or `area_ft2`), in SI. Two units at once are refused.
-  std::optional<double> quantity(std::string_view stem, std::span<const UnitSuffix> units, const AcceptedRange& range);
-  std::vector<double> quantities(std::string_view stem, std::span<const UnitSuffix> units, const AcceptedRange& range);
+  std::optional<double> quantity(std::string_view stem, std::span<const UnitSuffix> units,
+                                 const AcceptedRange& range);
+  std::vector<double> quantities(std::string_view stem, std::span<const UnitSuffix> units,
+                                 const AcceptedRange& range);
 
   /// One of a few words. The first is the value when the key is absent.
   std::size_t choice(std::string_view key, std::span<const std::string_view> words);
@@ -80,8 +82,8 @@ class TomlTable {
 
  private:
   const toml::node* find(std::string_view key);
-  const toml::node* find_quantity(std::string_view stem, std::span<const UnitSuffix> units, UnitSuffix& written,
-                                  std::string& key);
+  const toml::node* find_quantity(std::string_view stem, std::span<const UnitSuffix> units,
+                                  UnitSuffix& written, std::string& key);
   std::optional<double> in_range(const toml::node& node, const std::string& key, const UnitSuffix& written,
                                  const AcceptedRange& range);
   void refuse_node(const toml::node& node, std::string_view key, std::string message, std::string fix);

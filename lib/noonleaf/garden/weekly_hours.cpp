@@ -61,8 +61,8 @@ bool covers(std::span<const WeeklyHours> hours, std::chrono::year_month_day date
   });
 }
 
-bool overlaps(std::span<const WeeklyHours> hours, std::chrono::year_month_day date, std::chrono::minutes begin,
-              std::chrono::minutes end) {
+bool overlaps(std::span<const WeeklyHours> hours, std::chrono::year_month_day date,
+              std::chrono::minutes begin, std::chrono::minutes end) {
   return std::any_of(hours.begin(), hours.end(), [&](const WeeklyHours& each) {
     return on_weekday(each, date) && each.begin < end && begin < each.end;
   });

@@ -26,8 +26,8 @@ bool covers(std::span<const WeeklyHours> hours, std::chrono::year_month_day date
             std::chrono::minutes end);
 
 /// True when `begin` to `end` on `date` touches any of the hours.
-bool overlaps(std::span<const WeeklyHours> hours, std::chrono::year_month_day date, std::chrono::minutes begin,
-              std::chrono::minutes end);
+bool overlaps(std::span<const WeeklyHours> hours, std::chrono::year_month_day date,
+              std::chrono::minutes begin, std::chrono::minutes end);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -5,6 +5,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -16,8 +17,8 @@ using std::chrono::sys_days;
 class PhraseCount {
  public:
   void add(std::string_view phrase) {
-    const auto found =
-        std::find_if(counts_.begin(), counts_.end(), [&](const Estimate& each) { return each.what == phrase; });
+    const auto found = std::find_if(counts_.begin(), counts_.end(),
+                                    [&](const Estimate& each) { return each.what == phrase; });
     if (found != counts_.end()) {
       ++found->days;
     } else {
@@ -41,7 +42,8 @@ void add_day(PhraseCount& counts, const SkyDay& day) {
   }
   const DailyEstimate& estimate = day.estimate;
   if (estimate.radiation != RadiationFrom::measured) counts.add(phrase(estimate.radiation));
-  const bool humidity_guessed = estimate.humidity == HumidityFrom::t_min || estimate.humidity == HumidityFrom::none;
+  const bool humidity_guessed =
+      estimate.humidity == HumidityFrom::t_min || estimate.humidity == HumidityFrom::none;
   if (humidity_guessed) counts.add(phrase(estimate.humidity));
   const bool wind_guessed = estimate.wind == WindFrom::usual_wind || estimate.wind == WindFrom::none;
   if (wind_guessed) counts.add(phrase(estimate.wind));
@@ -55,8 +57,9 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
     if (sys_days(entry.date) <= date) last = std::max(last, sys_days(entry.date));
   }
   if (last == sys_days{}) {
-    estimates.push_back({.kind = EstimateKind::journal,
-                         .what = "nothing is in the journal: watering that nobody wrote down is not counted"});
+    estimates.push_back(
+        {.kind = EstimateKind::journal,
+         .what = "nothing is in the journal: watering that nobody wrote down is not counted"});
   } else if (date - last >= std::chrono::days(2)) {
     estimates.push_back({.kind = EstimateKind::journal,
                          .what = "the journal is silent since " + iso_date(last) +
@@ -65,13 +68,21 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
 }
 
 void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
+  if (garden.site.location.latitude_deg < 0) {
+    estimates.push_back({.kind = EstimateKind::crop,
+                         .what =
+                             "stage lengths of annual crops are chosen by northern planting months: name a "
+                             "region, or write down the stages you see"});
+  }
   for (const Sprinkler& sprinkler : garden.sprinklers) {
     if (sprinkler.rate.basis == RateBasis::guess) {
-      estimates.push_back({.kind = EstimateKind::sprinkler,
-                           .what = sprinkler.name + ": its rate is a guess; set cans out for 15 minutes to know it"});
+      estimates.push_back(
+          {.kind = EstimateKind::sprinkler,
+           .what = sprinkler.name + ": its rate is a guess; set cans out for 15 minutes to know it"});
     } else if (sprinkler.evenness_is_guess) {
-      estimates.push_back({.kind = EstimateKind::sprinkler,
-                           .what = sprinkler.name + ": how evenly it waters is a guess; set cans out to know it"});
+      estimates.push_back(
+          {.kind = EstimateKind::sprinkler,
+           .what = sprinkler.name + ": how evenly it waters is a guess; set cans out to know it"});
     }
   }
   std::vector<std::string_view> named;
@@ -81,8 +92,9 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
       const bool said = std::find(named.begin(), named.end(), crop.id) != named.end();
       if (!crop.surrogate || said || !grows_on(planting, date)) continue;
       named.push_back(crop.id);
-      estimates.push_back({.kind = EstimateKind::crop,
-                           .what = std::string(crop.name_en) + ": no published values, those of a similar crop stand in"});
+      estimates.push_back(
+          {.kind = EstimateKind::crop,
+           .what = std::string(crop.name_en) + ": no published values, those of a similar crop stand in"});
     }
   }
 }
@@ -92,21 +104,40 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
 std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& journal, const Sky& sky,
                                        std::chrono::year_month_day date) {
   PhraseCount counts;
-  std::size_t of_days = 0, forecast_days = 0;
+  std::size_t of_days = 0, forecast_days = 0, forecast_rain_days = 0;
+  const sys_days start = account_start(sky, date);
   for (const SkyDay& day : sky.days) {
-    if (sys_days(day.weather.date) > sys_days(date)) break;
+    const sys_days when(day.weather.date);
+    if (when > sys_days(date)) break;
+    if (when < start) continue;
     ++of_days;
     if (day.origin == DayOrigin::forecast) ++forecast_days;
+    const bool rained = day.origin == DayOrigin::forecast && day.weather.rain_mm > 0;
+    if (rained && when < sys_days(date)) ++forecast_rain_days;
     add_day(counts, day);
   }
   std::vector<Estimate> estimates = counts.counts(of_days);
   if (forecast_days > 0) {
-    estimates.push_back({.what = "weather is a forecast, not a measurement", .days = forecast_days, .of_days = of_days});
+    estimates.push_back(
+        {.what = "weather is a forecast, not a measurement", .days = forecast_days, .of_days = of_days});
+  }
+  if (forecast_rain_days > 0) {
+    estimates.push_back({.what = "rain that was only forecast is not counted: read the gauge",
+                         .days = forecast_rain_days,
+                         .of_days = of_days});
+  }
+  if (sky.last() < sys_days(date) + std::chrono::days(7)) {
+    estimates.push_back({.what = "the weather ends on " + iso_date(std::chrono::year_month_day(sky.last())) +
+                                 ": later days are taken like the last three"});
+  }
+  if (is_missing(sky.find(sys_days(date))->estimate.t_max_c)) {
+    estimates.push_back({.what = "no temperature for today: droop and wilt cannot be told"});
   }
   add_journal(estimates, journal, sys_days(date));
   add_garden(estimates, garden, sys_days(date));
   estimates.push_back({.kind = EstimateKind::soil_start,
-                       .what = "soil taken as full of water (field capacity) on the first day of the weather"});
+                       .what = "soil taken as full of water on " +
+                               iso_date(std::chrono::year_month_day(start)) + ", where the account starts"});
   return estimates;
 }
 

@@ -18,8 +18,8 @@ enum class EstimateKind { weather, journal, sprinkler, crop, soil_start };
 /// Something that was not measured, in words, and on how many days.
 struct Estimate {
   EstimateKind kind = EstimateKind::weather;
-  std::string what{};         ///< "sun estimated from the day's temperature range"
-  std::size_t days = 0;       ///< of the account; 0 = not a matter of days
+  std::string what{};    ///< "sun estimated from the day's temperature range"
+  std::size_t days = 0;  ///< of the account; 0 = not a matter of days
   std::size_t of_days = 0;
 };
 

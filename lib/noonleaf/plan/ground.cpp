@@ -28,7 +28,9 @@ SoilParticles particles_of(const BedSoil& soil) {
 double curve_number_of(std::string_view texture) {
   constexpr std::array<std::string_view, 3> group_a{"sand", "loamy_sand", "sandy_loam"};
   constexpr std::array<std::string_view, 3> group_b{"silt_loam", "loam", "silt"};
-  const auto is_in = [texture](const auto& group) { return std::find(group.begin(), group.end(), texture) != group.end(); };
+  const auto is_in = [texture](const auto& group) {
+    return std::find(group.begin(), group.end(), texture) != group.end();
+  };
   if (is_in(group_a)) return 67;
   if (is_in(group_b)) return 78;
   return texture == "sandy_clay_loam" ? 85 : 89;
@@ -38,7 +40,9 @@ CropClimate mean_climate(const Sky& sky, sys_days from) {
   double wind = 0, humidity = 0;
   int count = 0;
   for (const SkyDay& day : sky.days) {
-    if (sys_days(day.weather.date) < from || is_missing(day.estimate.u2_m_s) || is_missing(day.estimate.rh_min_pct)) continue;
+    if (sys_days(day.weather.date) < from || is_missing(day.estimate.u2_m_s) ||
+        is_missing(day.estimate.rh_min_pct))
+      continue;
     wind += day.estimate.u2_m_s;
     humidity += day.estimate.rh_min_pct;
     ++count;
@@ -50,13 +54,15 @@ CropClimate mean_climate(const Sky& sky, sys_days from) {
 const BedPlanting* planting_before(const Bed& bed, const BedPlanting& planting, sys_days date) {
   const BedPlanting* found = nullptr;
   for (const BedPlanting& other : bed.plantings) {
-    if (&other == &planting || !other.pulled || sys_days(*other.pulled) > sys_days(planting.season.start)) continue;
+    if (&other == &planting || !other.pulled || sys_days(*other.pulled) > sys_days(planting.season.start))
+      continue;
     if (grows_on(other, date) && (found == nullptr || other.share_frac > found->share_frac)) found = &other;
   }
   return found;
 }
 
-GrowthDay growth_of(const BedPlanting& planting, sys_days date, const CropClimate& climate, double latitude_deg) {
+GrowthDay growth_of(const BedPlanting& planting, sys_days date, const CropClimate& climate,
+                    double latitude_deg) {
   const Crop& crop = find_crop(planting.crop);
   Planting season = planting.season;
   if (crop.season == SeasonKind::perennial) season.season_start = season_start_at(crop, latitude_deg);
@@ -92,8 +98,8 @@ BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed) {
   return settings;
 }
 
-std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky, double latitude_deg,
-                                        sys_days first, std::size_t n_days) {
+std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky,
+                                        double latitude_deg, sys_days first, std::size_t n_days) {
   const CropClimate climate = mean_climate(sky, sys_days(planting.season.start));
   std::vector<GrowthDay> growth;
   for (std::size_t index = 0; index < n_days; ++index) {
@@ -101,7 +107,8 @@ std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& plant
     if (grows_on(planting, date)) {
       growth.push_back(growth_of(planting, date, climate, latitude_deg));
     } else if (const BedPlanting* before = planting_before(bed, planting, date)) {
-      growth.push_back(growth_of(*before, date, mean_climate(sky, sys_days(before->season.start)), latitude_deg));
+      growth.push_back(
+          growth_of(*before, date, mean_climate(sky, sys_days(before->season.start)), latitude_deg));
     } else {
       growth.push_back(growth_day(bare_soil(), {.start = date}, date, climate));
     }

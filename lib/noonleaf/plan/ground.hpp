@@ -20,8 +20,8 @@ SoilWater soil_of_bed(const Bed& bed);
 
 /// What is the same every day for the plantings of a bed: wetted share of the ground by kind of sprinkler,
 /// and the curve number of an unframed bed (TR-55 Table 2-2b, row crops in straight rows, good condition: 67,
-/// 78, 85, 89 for hydrologic groups A to D; group by texture, TR-55 appendix A). A bed of measured soil has no
-/// texture to take a group from: no runoff is reckoned there.
+/// 78, 85, 89 for hydrologic groups A to D; group by texture, TR-55 appendix A). A bed of measured soil has
+/// no texture to take a group from: no runoff is reckoned there.
 BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed);
 
 /// What has grown, day by day, on the ground of one planting: before it the planting of the same bed that was
@@ -29,8 +29,8 @@ BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed);
 ///
 /// Input     first, n_days  the days wanted
 /// Note      Kc is adjusted to the mean wind and humidity of the sky's days from the planting's start on.
-std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky, double latitude_deg,
-                                        std::chrono::sys_days first, std::size_t n_days);
+std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky,
+                                        double latitude_deg, std::chrono::sys_days first, std::size_t n_days);
 
 /// Whether a planting is in the ground on a day.
 bool grows_on(const BedPlanting& planting, std::chrono::sys_days date);

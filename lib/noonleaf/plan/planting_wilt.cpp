@@ -19,7 +19,8 @@ using std::chrono::year_month_day;
 
 constexpr std::chrono::hours dawn_look_until{9};
 constexpr int days_carried = 2;
-constexpr double highest_latitude_deg = 66.0;  // beyond it a day may have no night, and hours_of_day no meaning
+constexpr double highest_latitude_deg =
+    66.0;  // beyond it a day may have no night, and hours_of_day no meaning
 
 DaySite site_on(const Site& site, year_month_day date) {
   return {.date = date, .location = site.location, .utc_offset_h = utc_offset_h(site.zone, date)};
@@ -42,9 +43,11 @@ WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, co
   planting.sunlit_factor = turgor_loss(crop.group).sunlit_factor;
   planting.taw_mm = day.taw_mm;
   planting.raw_mm = day.raw_mm;
-  planting.dr_mm = std::min(day.dr_wet_mm, day.taw_mm);  // what evaporation takes beyond TAW is below the roots' reach
+  planting.dr_mm =
+      std::min(day.dr_wet_mm, day.taw_mm);  // what evaporation takes beyond TAW is below the roots' reach
   planting.root_depth_m = day.end.root_depth_m;
-  planting.soil = {.theta_33 = soil.field_capacity_m3_m3, .theta_1500 = soil.wilting_point_m3_m3,
+  planting.soil = {.theta_33 = soil.field_capacity_m3_m3,
+                   .theta_1500 = soil.wilting_point_m3_m3,
                    .theta_s = soil.saturation_m3_m3};
   if (place.planting.season.method == PlantingStart::transplanted) {
     const auto age = sys_days(day.date) - sys_days(place.planting.season.start);
@@ -84,8 +87,8 @@ WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& acco
   double leaf_deficit_mm = 0;
   const auto follow = [&](const BalanceDetail& day) {
     const WeatherHours hours = hours_over(place.garden.site, sky, day.date);
-    const auto demand =
-        hourly_transpiration_mm_h(hours, site_on(place.garden.site, day.date), potential_transpiration_mm(day));
+    const auto demand = hourly_transpiration_mm_h(hours, site_on(place.garden.site, day.date),
+                                                  potential_transpiration_mm(day));
     WiltPlanting planting = wilt_planting(place, account.soil, day);
     if (is_known(leaf_deficit_mm)) planting.leaf_deficit_mm = leaf_deficit_mm;
     planting.dawn_look = dawn_look(place, day.date);

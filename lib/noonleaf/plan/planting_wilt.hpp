@@ -28,7 +28,8 @@ struct PlantingPlace {
 ///
 /// Method    wilt_day on the account's numbers; what the leaves lack at dawn is carried through the two days
 ///           before. A droop that the journal reports before 09:00 of the day counts as hanging at dawn.
-/// Result    verdict unknown where no plant grows, the day has no temperature, or beyond 66 degrees of latitude
+/// Result    verdict unknown where no plant grows, the day has no temperature, or beyond 66 degrees of
+/// latitude
 WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky,
                          std::chrono::year_month_day date);
 

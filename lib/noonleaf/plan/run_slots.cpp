@@ -9,9 +9,9 @@ namespace {
 using std::chrono::minutes;
 using std::chrono::year_month_day;
 
-constexpr minutes step{5};             // clock times that a person can keep
-constexpr minutes move_hose{5};        // between two runs at one tap
-constexpr minutes at_the_tap{5};       // how long a person must still be there to open or to close
+constexpr minutes step{5};        // clock times that a person can keep
+constexpr minutes move_hose{5};   // between two runs at one tap
+constexpr minutes at_the_tap{5};  // how long a person must still be there to open or to close
 constexpr minutes end_of_day{24 * 60};
 
 /// Which of the limits a search keeps.
@@ -40,13 +40,26 @@ std::optional<std::size_t> person_on_site(const Search& search, minutes begin, m
   return std::nullopt;
 }
 
+/// Somebody who can both open and close: a hand-over is a chance to forget.
+std::optional<std::size_t> person_for_both(const Search& search, minutes begin, minutes end) {
+  const auto& people = search.garden.caretakers;
+  for (std::size_t index = 0; index < people.size(); ++index) {
+    const auto& hours = people[index].hours;
+    if (covers(hours, search.date, begin, begin + at_the_tap) &&
+        covers(hours, search.date, end - at_the_tap, end))
+      return index;
+  }
+  return std::nullopt;
+}
+
 bool tap_is_free(const Search& search, std::size_t tap, minutes begin, minutes end) {
   return std::none_of(search.taken.begin(), search.taken.end(), [&](const TakenTap& run) {
     return run.tap == tap && begin < run.end + move_hose && run.begin < end + move_hose;
   });
 }
 
-std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, minutes begin, const Limits& limits) {
+std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, minutes begin,
+                               const Limits& limits) {
   const minutes end = begin + request.length;
   const WateringRules& rules = search.garden.rules;
   if (end > end_of_day) return std::nullopt;
@@ -59,6 +72,7 @@ std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, m
   }
   const std::size_t tap = search.garden.sprinklers[request.sprinkler].tap;
   if (limits.taps == Limits::Keep::yes && !tap_is_free(search, tap, begin, end)) return std::nullopt;
+  if (const auto both = person_for_both(search, begin, end)) return RunSlot{begin, end, *both, *both};
   const auto opener = person_on_site(search, begin, begin + at_the_tap);
   const auto closer = person_on_site(search, end - at_the_tap, end);
   if (!opener || !closer) return std::nullopt;
@@ -74,9 +88,21 @@ std::optional<RunSlot> first_slot(const Search& search, const WantedRun& request
   return std::nullopt;
 }
 
+/// The longest run that fits, from the length wanted down to the shortest allowed.
+std::optional<RunSlot> longest_slot(const Search& search, WantedRun request) {
+  const minutes shortest =
+      request.shortest > minutes{0} ? std::min(request.shortest, request.length) : request.length;
+  while (true) {
+    if (auto slot = first_slot(search, request, {})) return slot;
+    if (request.length <= shortest) return std::nullopt;
+    request.length = std::max(shortest, request.length - step);
+  }
+}
+
 /// The one limit whose lifting would give the run a slot.
-RunObstacle obstacle_of(const Search& search, const WantedRun& request) {
+RunObstacle obstacle_of(const Search& search, WantedRun request) {
   using Keep = Limits::Keep;
+  if (request.shortest > minutes{0}) request.length = std::min(request.shortest, request.length);
   if (first_slot(search, request, {.allowed_hours = Keep::yes, .quiet_hours = Keep::yes, .taps = Keep::no})) {
     return RunObstacle::tap_taken;
   }
@@ -94,7 +120,7 @@ std::vector<PlacedRun> place_runs(const Garden& garden, year_month_day date, min
   std::vector<TakenTap> taken;
   for (const WantedRun& request : requests) {
     const Search search{garden, date, earliest, taken};
-    PlacedRun run{.slot = first_slot(search, request, {})};
+    PlacedRun run{.slot = longest_slot(search, request)};
     if (run.slot) {
       taken.push_back({garden.sprinklers[request.sprinkler].tap, run.slot->begin, run.slot->end});
     } else {
@@ -105,10 +131,11 @@ std::vector<PlacedRun> place_runs(const Garden& garden, year_month_day date, min
   return placed;
 }
 
-std::optional<year_month_day> next_chance(const Garden& garden, year_month_day date, const WantedRun& request) {
+std::optional<year_month_day> next_chance(const Garden& garden, year_month_day date,
+                                          const WantedRun& request) {
   for (int days = 1; days <= 7; ++days) {
     const year_month_day day{std::chrono::sys_days(date) + std::chrono::days(days)};
-    if (first_slot({garden, day, minutes{0}, {}}, request, {})) return day;
+    if (longest_slot({garden, day, minutes{0}, {}}, request)) return day;
   }
   return std::nullopt;
 }

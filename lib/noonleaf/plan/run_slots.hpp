@@ -15,6 +15,7 @@ inline namespace v1 {
 struct WantedRun {
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   std::chrono::minutes length{0};
+  std::chrono::minutes shortest{0};  ///< a run may be cut to this rather than not be; 0 = not at all
 };
 
 /// When a run starts and stops, who opens it and who closes it. Both are on site at that minute.
@@ -24,7 +25,7 @@ struct RunSlot {
 };
 
 /// Why a run has no slot.
-enum class RunObstacle { nobody_on_site, allowed_hours, quiet_hours, tap_taken, no_time_left };
+enum class RunObstacle { nobody_on_site, allowed_hours, quiet_hours, tap_taken, no_time_left, frost };
 
 /// A run with its slot, or with what stands in its way.
 struct PlacedRun {
@@ -33,16 +34,17 @@ struct PlacedRun {
 };
 
 /// Gives each run of one day a time: allowed hours, no quiet hours, a person on site to open it and one to
-/// close it, one run at a tap at a time with five minutes between two to move the hose. Early runs come
-/// first, since morning is cool and calm.
+/// close it (the same person where that can be), one run at a tap at a time with five minutes between two to
+/// move the hose. Early runs come first, since morning is cool and calm.
 ///
 /// Input     requests in order of urgency; earliest: no run starts before this minute of the day
-/// Result    one placed run a request, in the same order
+/// Result    one placed run a request, in the same order. A run that fits nowhere in full is cut, in steps of
+///           five minutes, down to its `shortest`
 /// Note      Greedy: an urgent run never waits for a less urgent one.
-std::vector<PlacedRun> place_runs(const Garden& garden, std::chrono::year_month_day date, std::chrono::minutes earliest,
-                                  std::span<const WantedRun> requests);
+std::vector<PlacedRun> place_runs(const Garden& garden, std::chrono::year_month_day date,
+                                  std::chrono::minutes earliest, std::span<const WantedRun> requests);
 
-/// The first day after `date`, within a week, on which a run of that length could have a slot.
+/// The first day after `date`, within a week, on which that run, cut if need be, could have a slot.
 std::optional<std::chrono::year_month_day> next_chance(const Garden& garden, std::chrono::year_month_day date,
                                                        const WantedRun& request);
 

@@ -26,8 +26,10 @@ double mean_of_neighbours(const std::vector<SkyDay>& days, std::size_t gap_begin
     sum += day.et0_mm_d;
     ++count;
   };
-  for (std::size_t back = 1; back <= neighbours_each_side && back <= gap_begin; ++back) add(days[gap_begin - back]);
-  for (std::size_t on = 0; on < neighbours_each_side && gap_end + on < days.size(); ++on) add(days[gap_end + on]);
+  for (std::size_t back = 1; back <= neighbours_each_side && back <= gap_begin; ++back)
+    add(days[gap_begin - back]);
+  for (std::size_t on = 0; on < neighbours_each_side && gap_end + on < days.size(); ++on)
+    add(days[gap_end + on]);
   return count == 0 ? missing : sum / count;
 }
 

@@ -1,6 +1,7 @@
 #include "noonleaf/plan/today.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "noonleaf/calendar_text.hpp"
@@ -16,9 +17,12 @@ using std::chrono::days;
 using std::chrono::sys_days;
 using std::chrono::year_month_day;
 
-constexpr double smallest_refill_mm = 1.0;     // less is not worth opening a tap for
-constexpr int seed_zone_d = 14;                // common practice, no source: until most garden seeds are up
-constexpr std::chrono::minutes usual_run{30};  // to ask when somebody could water next
+constexpr double smallest_refill_mm = 1.0;       // less is not worth opening a tap for
+constexpr int seed_zone_d = 14;                  // common practice, no source: until most garden seeds are up
+constexpr std::chrono::minutes usual_run{30};    // to ask when somebody could water next
+constexpr std::chrono::minutes shortest_cut{5};  // a run is not cut below this
+constexpr double largest_net_mm = 300;           // more than the longest run of any sprinkler brings
+constexpr double frost_c = 0;
 constexpr int heat_days_ahead = 5;
 
 void require_weather(const Sky& sky, year_month_day date) {
@@ -30,7 +34,8 @@ void require_weather(const Sky& sky, year_month_day date) {
                                 : "there is no weather for " + problem.text + "; the files hold " +
                                       iso_date(sky.days.front().weather.date) + " to " +
                                       iso_date(sky.days.back().weather.date);
-  problem.fix = "add newer measurements or a forecast to the weather folder, or ask for a day within with --date";
+  problem.fix =
+      "add newer measurements or a forecast to the weather folder, or ask for a day within with --date";
   throw Error(std::move(problem));
 }
 
@@ -45,6 +50,12 @@ struct Ahead {
   std::size_t days_to_chance;
 };
 
+/// What the bed knows besides its plantings' accounts.
+struct BedHour {
+  std::size_t days_to_chance;
+  double evening_water_mm;  ///< already run this evening: in the account from tomorrow on, off the need now
+};
+
 bool beyond(const PlantingToday& planting, const BalanceDetail& day) {
   return planting.in_seed_zone ? day.end.de_mm > day.rew_mm : day.end.dr_mm > day.raw_mm;
 }
@@ -57,6 +68,7 @@ std::optional<year_month_day> first_day_beyond(const PlantingToday& planting, co
 }
 
 double need_mm(const PlantingToday& planting, const Ahead& ahead) {
+  if (planting.stage == Stage::over || ahead.run.days.front().ground != GroundState::open) return 0.0;
   bool needed = false;
   for (std::size_t index = 0; index < ahead.run.days.size() && index < ahead.days_to_chance; ++index) {
     needed = needed || beyond(planting, ahead.run.days[index]);
@@ -66,7 +78,7 @@ double need_mm(const PlantingToday& planting, const Ahead& ahead) {
 }
 
 PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount& account, const Sky& sky,
-                             std::size_t days_to_chance) {
+                             const BedHour& hour) {
   const BalanceDetail& today = account.dry_ahead.days.front();
   PlantingToday result;
   result.planting = account.planting;
@@ -74,16 +86,16 @@ PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount&
   result.share_frac = planting.share_frac;
   result.stage = today.growth.stage;
   result.in_seed_zone = seeds_not_up(planting, result.stage, sys_days(today.date));
-  result.dr_mm = today.dr_wet_mm;
+  result.dr_mm = std::max(0.0, today.dr_wet_mm - hour.evening_water_mm);
   result.raw_mm = today.raw_mm;
   result.taw_mm = today.taw_mm;
-  result.top_layer_mm = today.de_wet_mm;
+  result.top_layer_mm = std::max(0.0, today.de_wet_mm - hour.evening_water_mm);
   result.top_layer_limit_mm = today.rew_mm;
   result.root_depth_m = today.end.root_depth_m;
   result.etc_mm_d = today.etc_mm_d;
   result.dr_close_mm = today.end.dr_mm;
   result.limit_day = first_day_beyond(result, account.dry_ahead);
-  result.net_need_mm = need_mm(result, {account.dry_ahead, days_to_chance});
+  result.net_need_mm = need_mm(result, {account.dry_ahead, hour.days_to_chance});
   std::vector<HeatDay> heat_days;
   for (int ahead = 0; ahead < heat_days_ahead; ++ahead) {
     const SkyDay* day = sky.find(sys_days(today.date) + days(ahead));
@@ -109,9 +121,37 @@ std::optional<std::size_t> driver_of(const std::vector<PlantingToday>& plantings
   return driver;
 }
 
-BedReason reason_to_open(const PlantingToday& driver) {
-  if (driver.in_seed_zone) return BedReason::seed_zone_dry;
-  return driver.dr_mm > driver.raw_mm ? BedReason::beyond_limit : BedReason::limit_before_chance;
+std::optional<std::size_t> most_urgent(const std::vector<PlantingToday>& plantings) {
+  std::optional<std::size_t> urgent;
+  for (std::size_t index = 0; index < plantings.size(); ++index) {
+    if (urgency(plantings[index]) > (urgent ? urgency(plantings[*urgent]) : 0.0)) urgent = index;
+  }
+  return urgent;
+}
+
+BedReason reason_to_open(const PlantingToday& urgent) {
+  if (urgent.in_seed_zone) return BedReason::seed_zone_dry;
+  return urgent.dr_mm > urgent.raw_mm ? BedReason::beyond_limit : BedReason::limit_before_chance;
+}
+
+BedReason reason_to_leave(const BedToday& bed, GroundState ground) {
+  if (bed.plantings.empty()) return BedReason::nothing_grows;
+  return ground == GroundState::open ? BedReason::lasts : BedReason::ground_closed;
+}
+
+/// For a bed without a run that will hang: a slot after the hour at which to look again, if there is one.
+std::optional<RunSlot> slot_after_looking(const Garden& garden, const BedToday& bed, year_month_day date) {
+  double look_again_h = 0, depletion_mm = 0;
+  for (const PlantingToday& planting : bed.plantings) {
+    if (planting.wilt.verdict != WiltVerdict::droop) continue;
+    look_again_h = std::max(look_again_h, planting.wilt.look_again_h);
+    depletion_mm = std::max(depletion_mm, planting.dr_mm);
+  }
+  if (!(look_again_h > 0) || look_again_h >= 24 || depletion_mm < smallest_refill_mm) return std::nullopt;
+  const Bed& where = garden.beds[bed.bed];
+  const auto length = std::chrono::minutes(std::lround(bed_run(garden, where, depletion_mm).minutes));
+  const std::array<WantedRun, 1> run{WantedRun{where.sprinkler, length}};
+  return place_runs(garden, date, std::chrono::minutes(std::lround(look_again_h * 60)), run).front().slot;
 }
 
 double minutes_run_on(const Journal& journal, const std::string& bed, year_month_day date) {
@@ -128,21 +168,30 @@ BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journ
   const Bed& bed = garden.beds[index];
   BedToday result;
   result.bed = index;
-  result.next_chance = next_chance(garden, question.date, {bed.sprinkler, usual_run});
+  result.next_chance = next_chance(garden, question.date, {bed.sprinkler, usual_run, shortest_cut});
   const auto days_to_chance = static_cast<std::size_t>(
       result.next_chance ? (sys_days(*result.next_chance) - sys_days(question.date)).count() : 7);
+  const double evening_mm =
+      water_on(garden, index, journal, *sky.find(sys_days(question.date))).evening_irrigation_mm;
+  GroundState ground = GroundState::open;
   for (const PlantingAccount& account : accounts_of_bed(garden, index, journal, sky, question.date)) {
     const BedPlanting& planting = bed.plantings[account.planting];
-    result.plantings.push_back(planting_today(planting, account, sky, days_to_chance));
-    result.plantings.back().wilt = wilt_of_planting({garden, bed, planting, journal}, account, sky, question.date);
+    result.plantings.push_back(planting_today(planting, account, sky, {days_to_chance, evening_mm}));
+    ground = account.dry_ahead.days.front().ground;
+    if (ground == GroundState::open && result.plantings.back().stage != Stage::over) {
+      result.plantings.back().wilt =
+          wilt_of_planting({garden, bed, planting, journal}, account, sky, question.date);
+    }
   }
   result.minutes_run_today = minutes_run_on(journal, bed.id, question.date);
   result.driver = driver_of(result.plantings);
+  result.urgent = most_urgent(result.plantings);
   if (result.driver) {
-    result.reason = reason_to_open(result.plantings[*result.driver]);
+    result.reason = reason_to_open(result.plantings[*result.urgent]);
     result.run = bed_run(garden, bed, result.plantings[*result.driver].net_need_mm);
   } else {
-    result.reason = result.plantings.empty() ? BedReason::nothing_grows : BedReason::lasts;
+    result.reason = reason_to_leave(result, ground);
+    result.later_slot = slot_after_looking(garden, result, question.date);
   }
   return result;
 }
@@ -153,22 +202,30 @@ void place(const Garden& garden, Today& today) {
     if (today.beds[index].driver) wanting.push_back(index);
   }
   const auto urgency_of = [&](std::size_t bed) {
-    return urgency(today.beds[bed].plantings[*today.beds[bed].driver]);
+    return urgency(today.beds[bed].plantings[*today.beds[bed].urgent]);
   };
   std::stable_sort(wanting.begin(), wanting.end(),
                    [&](std::size_t a, std::size_t b) { return urgency_of(a) > urgency_of(b); });
+  const bool frost = today.sky.estimate.t_min_c <= frost_c;
   std::vector<WantedRun> runs;
   for (const std::size_t bed : wanting) {
-    const auto length = std::chrono::minutes(static_cast<int>(std::lround(today.beds[bed].run.minutes)));
-    runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length});
+    const auto length = std::chrono::minutes(std::lround(today.beds[bed].run.minutes));
+    runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length, shortest_cut});
   }
-  const auto placed = place_runs(garden, today.date, today.from, runs);
+  const auto placed = frost ? std::vector<PlacedRun>(runs.size(), PlacedRun{.obstacle = RunObstacle::frost})
+                            : place_runs(garden, today.date, today.from, runs);
   for (std::size_t index = 0; index < wanting.size(); ++index) {
     BedToday& bed = today.beds[wanting[index]];
     bed.action = placed[index].slot ? BedAction::open : BedAction::blocked;
     bed.slot = placed[index].slot;
     bed.obstacle = placed[index].obstacle;
-    if (bed.slot) today.opening_order.push_back(wanting[index]);
+    if (!bed.slot) continue;
+    const auto length = bed.slot->end - bed.slot->begin;
+    if (length < runs[index].length) {
+      bed.run =
+          bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, static_cast<double>(length.count()));
+    }
+    today.opening_order.push_back(wanting[index]);
   }
   std::stable_sort(today.opening_order.begin(), today.opening_order.end(), [&](std::size_t a, std::size_t b) {
     return today.beds[a].slot->begin < today.beds[b].slot->begin;
@@ -177,15 +234,19 @@ void place(const Garden& garden, Today& today) {
 
 }  // namespace
 
-RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm) {
+RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm, double longest_min) {
   const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
-  RunRequest request{.net_depth_mm = net_depth_mm, .bed_area_m2 = bed.area_m2, .sprinkler = sprinkler.rate};
-  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = sprinkler.longest_run_min;
+  RunRequest request{.net_depth_mm = std::min(net_depth_mm, largest_net_mm),
+                     .bed_area_m2 = bed.area_m2,
+                     .sprinkler = sprinkler.rate};
+  if (is_known(sprinkler.longest_run_min)) request.limits.longest_min = std::floor(sprinkler.longest_run_min);
+  if (is_known(longest_min)) request.limits.longest_min = std::min(request.limits.longest_min, longest_min);
   request.limits.shortest_min = std::min(request.limits.shortest_min, request.limits.longest_min);
   return run_plan(request);
 }
 
-Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question) {
+Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky,
+                 const TodayQuestion& question) {
   require_weather(sky, question.date);
   Today today;
   today.date = question.date;

@@ -30,11 +30,12 @@ enum class BedAction {
 
 /// Why.
 enum class BedReason {
-  seed_zone_dry,         ///< seeds or seedlings: the top layer would dry out
-  beyond_limit,          ///< depletion is beyond RAW already
-  limit_before_chance,   ///< depletion would pass RAW before the next time that somebody can water
-  lasts,                 ///< it lasts to the next chance, even without rain
-  nothing_grows          ///< bare ground: no plant asks for water
+  seed_zone_dry,        ///< seeds or seedlings: the top layer would dry out
+  beyond_limit,         ///< depletion is beyond RAW already
+  limit_before_chance,  ///< depletion would pass RAW before the next time that somebody can water
+  lasts,                ///< it lasts to the next chance, even without rain
+  ground_closed,        ///< snow or frozen ground: the account stands still
+  nothing_grows         ///< bare ground: no plant asks for water
 };
 
 /// One planting this morning.
@@ -43,17 +44,18 @@ struct PlantingToday {
   const Crop* crop = nullptr;
   double share_frac = 1;
   Stage stage = Stage::not_started;
-  bool in_seed_zone = false;     ///< sown and not up yet: the top layer decides
-  double dr_mm = missing;        ///< depletion of the root zone now
-  double raw_mm = missing;       ///< readily available water, for today's demand
+  bool in_seed_zone = false;  ///< sown and not up yet: the top layer decides
+  double dr_mm = missing;     ///< depletion of the root zone now
+  double raw_mm = missing;    ///< readily available water, for today's demand
   double taw_mm = missing;
-  double top_layer_mm = missing; ///< De, depletion of the top layer now
+  double top_layer_mm = missing;        ///< De, depletion of the top layer now
   double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
   double root_depth_m = missing;
   double etc_mm_d = missing;     ///< what it will use today, without stress
   double dr_close_mm = missing;  ///< depletion at the day's close, without watering
   double net_need_mm = 0;        ///< what it wants from a run today; 0 = nothing
-  std::optional<std::chrono::year_month_day> limit_day{};  ///< first day that ends beyond the limit, without water
+  std::optional<std::chrono::year_month_day>
+      limit_day{};  ///< first day that ends beyond the limit, without water
   WiltDay wilt{};
   std::vector<CropHeatFinding> heat{};  ///< published limits that the days ahead pass
 };
@@ -63,13 +65,16 @@ struct BedToday {
   std::size_t bed = 0;  ///< index into Garden::beds
   BedAction action = BedAction::leave_alone;
   BedReason reason = BedReason::lasts;
-  std::optional<std::size_t> driver{};  ///< index into `plantings`: the one that decides
+  std::optional<std::size_t> driver{};  ///< index into `plantings`: the one whose need sets the depth
+  std::optional<std::size_t> urgent{};  ///< index into `plantings`: the one that cannot wait, and why
   std::vector<PlantingToday> plantings{};
-  RunPlan run{};                   ///< meaningful unless left alone
-  std::optional<RunSlot> slot{};   ///< for action open
+  RunPlan run{};                                       ///< meaningful unless left alone
+  std::optional<RunSlot> slot{};                       ///< for action open
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
-  std::optional<std::chrono::year_month_day> next_chance{};  ///< first later day on which somebody could water
-  double minutes_run_today = 0;    ///< from the journal
+  std::optional<std::chrono::year_month_day>
+      next_chance{};                    ///< first later day on which somebody could water
+  std::optional<RunSlot> later_slot{};  ///< for a bed that hangs and has no run: when it could still have one
+  double minutes_run_today = 0;         ///< from the journal
 };
 
 /// The answer to "what do I open now?".
@@ -89,16 +94,19 @@ struct TodayQuestion {
   std::chrono::minutes from{0};
 };
 
-/// The run of a bed's sprinkler that brings a net depth into it.
+/// The run of a bed's sprinkler that brings a net depth into it, within the sprinkler's own longest run and
+/// `longest_min` (missing = no further limit).
 /// Throws    Error as run_plan
-RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm);
+RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm, double longest_min = missing);
 
 /// What to open today, for how long, who closes it, and which beds will hang.
 ///
 /// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds the REW of the top layer)
 ///           before the close of the day ahead of the next chance to water, without any rain to come. The net
 ///           depth is the depletion of the planting that needs most; it never exceeds that depletion.
-///           Seedbeds come first, then the planting deepest beyond its limit.
+///           Seedbeds come first, then the planting deepest beyond its limit. A run that fits nowhere in full
+///           is cut and leaves the rest over. A planting whose season is over asks for nothing. At a low of
+///           0 °C or less no tap is opened (ours).
 /// Throws    Error, field "date", when the weather does not reach the day; as accounts_of_bed
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question);
 

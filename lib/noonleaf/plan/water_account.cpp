@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <span>
 
+#include "noonleaf/balance/ground_state.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/ground.hpp"
@@ -19,51 +20,92 @@ constexpr std::chrono::hours gauge_tells_of_yesterday_before{10};
 constexpr std::chrono::hours evening_begins{18};
 constexpr double profile_below_roots_m = 0.5;  // lower layer that takes and gives water as roots grow
 constexpr double deepest_profile_m = 3.0;
+constexpr int days_of_habit = 3;  // behind the end of the weather, the mean of as many days goes on
 
 sys_days gauge_day(const JournalEntry& entry) {
   const bool morning = entry.time_of_day && *entry.time_of_day < gauge_tells_of_yesterday_before;
   return sys_days(entry.date) - days(morning ? 1 : 0);
 }
 
-double station_rain_mm(const SkyDay& day, RainCounted counted) {
-  if (is_missing(day.weather.rain_mm)) return 0;
-  const bool measured = day.origin == DayOrigin::measured || day.origin == DayOrigin::mixed;
-  return measured || counted == RainCounted::with_forecast ? day.weather.rain_mm : 0;
-}
-
-BalanceDay balance_day(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day,
-                       RainCounted counted) {
-  const BedWater water = water_on(garden, bed, journal, day, counted);
-  BalanceDay result;
-  result.date = day.weather.date;
-  result.et0_mm_d = day.et0_mm_d;
-  if (is_known(day.estimate.u2_m_s)) result.u2_m_s = day.estimate.u2_m_s;
-  if (is_known(day.estimate.rh_min_pct)) result.rh_min_pct = day.estimate.rh_min_pct;
-  result.rain_mm = water.rain_mm;
-  result.irrigation_mm = water.irrigation_mm;
-  result.evening_irrigation_mm = water.evening_irrigation_mm;
-  return result;
+bool is_measured(const SkyDay& day) {
+  return day.origin == DayOrigin::measured || day.origin == DayOrigin::mixed;
 }
 
 void refuse_gap(const SkyDay& day) {
   Problem problem;
   problem.field = "date";
-  problem.message = "the weather has a gap of more than " + std::to_string(longest_bridged_gap_d) +
-                    " days without temperature, at " + iso_date(day.weather.date);
+  problem.message =
+      "the weather of " + iso_date(day.weather.date) + " has no temperature, nor has any day near it";
   problem.fix = "add a file with these days to the weather folder, of a station nearby if need be";
   throw Error(std::move(problem));
 }
 
-std::vector<BalanceDay> balance_days(const Garden& garden, std::size_t bed, const Journal& journal,
-                                     std::span<const SkyDay> sky, RainCounted counted) {
-  const double wetted_frac = settings_of_bed(garden, garden.beds[bed]).irrigated_frac;
-  std::vector<BalanceDay> result;
-  for (const SkyDay& day : sky) {
-    if (day.et0_from == Et0From::none) refuse_gap(day);
-    result.push_back(balance_day(garden, bed, journal, day, counted));
-    result.back().irrigation_fw = wetted_frac;
+/// The days of an account in a row, with the state of the ground carried from one to the next.
+class DayMaker {
+ public:
+  DayMaker(const Garden& garden, std::size_t bed, const Journal& journal)
+      : garden_(garden),
+        bed_(bed),
+        journal_(journal),
+        wetted_frac_(settings_of_bed(garden, garden.beds[bed]).irrigated_frac) {}
+
+  /// A day that has come: with the water that it brought.
+  BalanceDay watered(const SkyDay& day) {
+    const BedWater water = water_on(garden_, bed_, journal_, day);
+    BalanceDay result = dry(day);
+    result.rain_mm = water.rain_mm;
+    result.irrigation_mm = water.irrigation_mm;
+    result.evening_irrigation_mm = water.evening_irrigation_mm;
+    return result;
   }
-  return result;
+
+  /// A day to come: no water.
+  BalanceDay dry(const SkyDay& day) {
+    ground_ = ground_state(ground_, day.weather.t_max_c, day.weather.t_min_c, day.weather.rain_mm);
+    BalanceDay result;
+    result.date = day.weather.date;
+    result.et0_mm_d = day.et0_mm_d;
+    if (is_known(day.estimate.u2_m_s)) result.u2_m_s = day.estimate.u2_m_s;
+    if (is_known(day.estimate.rh_min_pct)) result.rh_min_pct = day.estimate.rh_min_pct;
+    result.irrigation_fw = wetted_frac_;
+    result.ground = ground_;
+    return result;
+  }
+
+ private:
+  const Garden& garden_;
+  std::size_t bed_;
+  const Journal& journal_;
+  double wetted_frac_;
+  GroundState ground_ = GroundState::open;
+};
+
+double habit_mm_d(const Sky& sky, std::size_t end) {
+  double sum = 0;
+  int count = 0;
+  for (std::size_t index = end; index > 0 && count < days_of_habit; --index) {
+    if (sky.days[index - 1].et0_from == Et0From::none) continue;
+    sum += sky.days[index - 1].et0_mm_d;
+    ++count;
+  }
+  return sum / count;
+}
+
+/// The sky from `first` on: its own days, and behind its end or in a gap days by habit.
+std::vector<SkyDay> sky_ahead(const Sky& sky, std::size_t first) {
+  std::vector<SkyDay> ahead;
+  for (std::size_t index = first; index < first + days_ahead; ++index) {
+    const bool known = index < sky.days.size() && sky.days[index].et0_from != Et0From::none;
+    if (known) {
+      ahead.push_back(sky.days[index]);
+      continue;
+    }
+    SkyDay day;
+    day.weather.date = sky.first() + days(static_cast<int>(index));
+    day.et0_mm_d = habit_mm_d(sky, std::min(index, sky.days.size()));
+    ahead.push_back(day);
+  }
+  return ahead;
 }
 
 double profile_depth_m(const std::vector<GrowthDay>& growth) {
@@ -73,42 +115,46 @@ double profile_depth_m(const std::vector<GrowthDay>& growth) {
 }
 
 PlantingAccount account_of(const Garden& garden, std::size_t bed_index, std::size_t planting_index,
-                           const Journal& journal, const Sky& sky, std::size_t morning) {
+                           const Journal& journal, const Sky& sky, sys_days morning) {
   const Bed& bed = garden.beds[bed_index];
   PlantingAccount account;
   account.planting = planting_index;
   account.soil = soil_of_bed(bed);
   const BalanceSettings settings = settings_of_bed(garden, bed);
-  const auto growth = growth_on_ground(bed, bed.plantings[planting_index], sky, garden.site.location.latitude_deg,
-                                       sky.first(), sky.days.size());
+  const sys_days start = account_start(sky, morning);
+  const auto past_days = static_cast<std::size_t>((morning - start).count());
+  const auto growth = growth_on_ground(bed, bed.plantings[planting_index], sky,
+                                       garden.site.location.latitude_deg, start, past_days + days_ahead);
   const std::span<const GrowthDay> all_growth(growth);
-  const std::span<const SkyDay> all_days(sky.days);
-  const BalanceState start =
+  DayMaker maker(garden, bed_index, journal);
+  std::vector<BalanceDay> past, ahead;
+  for (std::size_t index = 0; index < past_days; ++index) {
+    past.push_back(maker.watered(*sky.find(start + days(static_cast<int>(index)))));
+  }
+  for (const SkyDay& day : sky_ahead(sky, static_cast<std::size_t>((morning - sky.first()).count()))) {
+    ahead.push_back(ahead.empty() ? maker.watered(day) : maker.dry(day));
+  }
+  const BalanceState full =
       initial_state(account.soil, growth.front().root_depth_m, profile_depth_m(growth), 0.0);
-  const auto past_days = balance_days(garden, bed_index, journal, all_days.first(morning), RainCounted::with_forecast);
-  account.past = run_balance(start, past_days, all_growth.first(morning), account.soil, settings);
-  account.dawn = account.past.days.empty() ? start : account.past.days.back().end;
-  const auto ahead = [&](RainCounted counted) {
-    const auto days_ahead = balance_days(garden, bed_index, journal, all_days.subspan(morning), counted);
-    return run_balance(account.dawn, days_ahead, all_growth.subspan(morning), account.soil, settings);
-  };
-  account.dry_ahead = ahead(RainCounted::measured_only);
-  account.likely_ahead = ahead(RainCounted::with_forecast);
+  account.past = run_balance(full, past, all_growth.first(past_days), account.soil, settings);
+  account.dawn = account.past.days.empty() ? full : account.past.days.back().end;
+  account.dry_ahead = run_balance(account.dawn, ahead, all_growth.subspan(past_days), account.soil, settings);
   return account;
 }
 
 }  // namespace
 
-BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day,
-                  RainCounted counted) {
+BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day) {
   const sys_days date(day.weather.date);
-  BedWater water{.rain_mm = station_rain_mm(day, counted)};
+  BedWater water;
+  if (is_measured(day) && is_known(day.weather.rain_mm)) water.rain_mm = day.weather.rain_mm;
   double gauge_mm = missing;
   for (const JournalEntry& entry : journal) {
     if (entry.event == JournalEvent::rain && gauge_day(entry) == date && is_known(entry.rain_mm)) {
       gauge_mm = (is_known(gauge_mm) ? gauge_mm : 0) + entry.rain_mm;
     }
-    const bool watered = entry.event == JournalEvent::water && entry.bed == garden.beds[bed].id && sys_days(entry.date) == date;
+    const bool watered = entry.event == JournalEvent::water && entry.bed == garden.beds[bed].id &&
+                         sys_days(entry.date) == date;
     if (!watered || is_missing(entry.minutes)) continue;
     const double depth_mm =
         infiltrated_depth_mm(garden.sprinklers[garden.beds[bed].sprinkler].rate, entry.minutes).mean_mm;
@@ -119,15 +165,24 @@ BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal,
   return water;
 }
 
+sys_days account_start(const Sky& sky, std::chrono::year_month_day date) {
+  sys_days start = sky.first();
+  for (const SkyDay& day : sky.days) {
+    const sys_days when(day.weather.date);
+    if (when < sys_days(date) && day.et0_from == Et0From::none) start = when + days(1);
+  }
+  return start;
+}
+
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,
                                              const Sky& sky, std::chrono::year_month_day date) {
   const sys_days morning(date);
+  if (sky.find(morning)->et0_from == Et0From::none) refuse_gap(*sky.find(morning));
   std::vector<PlantingAccount> accounts;
-  const auto morning_index = static_cast<std::size_t>((morning - sky.first()).count());
   const auto& plantings = garden.beds[bed].plantings;
   for (std::size_t index = 0; index < plantings.size(); ++index) {
     if (!grows_on(plantings[index], morning)) continue;
-    accounts.push_back(account_of(garden, bed, index, journal, sky, morning_index));
+    accounts.push_back(account_of(garden, bed, index, journal, sky, morning));
   }
   return accounts;
 }

@@ -12,18 +12,18 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// The soil water of one planting up to a morning, and what would follow.
+/// The soil water of one planting up to a morning, and what would follow without water.
 struct PlantingAccount {
   std::size_t planting = 0;  ///< index into Bed::plantings
   SoilWater soil{};
-  BalanceRun past{};         ///< from the first day of the sky to the day before the morning
-  BalanceState dawn{};       ///< as the morning finds it
-  BalanceRun dry_ahead{};    ///< from the morning on, with what was already watered that day and no rain to come
-  BalanceRun likely_ahead{}; ///< the same with the rain of the forecast
+  BalanceRun past{};    ///< from account_start to the day before the morning
+  BalanceState dawn{};  ///< as the morning finds it
+  BalanceRun
+      dry_ahead{};  ///< `days_ahead` days from the morning on: what was watered on the first, then nothing
 };
 
-/// Which rain an account counts.
-enum class RainCounted { measured_only, with_forecast };
+/// How far an account looks ahead.
+inline constexpr std::size_t days_ahead = 10;
 
 /// The water that a day brought to a bed by hand or sky.
 struct BedWater {
@@ -31,20 +31,28 @@ struct BedWater {
   double evening_irrigation_mm = 0;       ///< after it
 };
 
-/// What the journal and the weather say fell on a bed on one day.
+/// What the journal and the station say fell on a bed on one day.
 ///
-/// Rule      A gauge beats the station. A gauge read before 10:00 tells of the day before (common practice,
-///           no source). A run that started at 18:00 or later wets the next day's surface. Minutes become the
-///           mean depth in the bed (infiltrated_depth_mm). Missing rain counts as none, and the sky says so.
-BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day,
-                  RainCounted counted);
+/// Rule      A gauge beats the station; a forecast is no rain, not even of a day that has passed. A gauge
+/// read
+///           before 10:00 tells of the day before (common practice, no source). A run that started at 18:00
+///           or later wets the next day's surface. Minutes become the mean depth in the bed
+///           (infiltrated_depth_mm). Missing rain counts as none, and `today` says so.
+BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day);
+
+/// Where the account of a morning starts: the first day of the sky, or the day after the last gap before the
+/// morning that could not be bridged.
+std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day date);
 
 /// The account of every planting that is in the ground on the morning of `date`.
 ///
-/// Method    The account starts at field capacity on the first day of the sky (an assumption that `today`
-///           prints): the longer the weather, the less it matters. Each planting keeps its own root zone.
-/// Input     date   within the sky, or the day after its last
-/// Throws    Error, field "date", when the sky does not reach it or has a gap that cannot be bridged
+/// Method    The account starts with soil at field capacity (an assumption that `today` prints): the longer
+/// the
+///           weather, the less it matters. Each planting keeps its own root zone. Days ahead that no file
+///           covers have the mean ET0 of the last three that one does (ours). Snow and frozen ground stop the
+///           account (ground_state)
+/// Input     date   a day of the sky
+/// Throws    Error, field "date", when that day has no temperature and no neighbours to bridge it
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,
                                              const Sky& sky, std::chrono::year_month_day date);
 

@@ -13,22 +13,32 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
+/// Plantings of one bed that the day treats alike: one alert for all of them.
 struct Hanging {
   const BedToday* bed;
-  const PlantingToday* planting;
+  std::vector<const PlantingToday*> plantings;  ///< the one that wilts first first
+
+  const PlantingToday& worst() const { return *plantings.front(); }
 };
 
 std::string subject(const TodayView& view, const Hanging& hanging) {
-  return fmt::format("{} in bed {}", hanging.planting->crop->name_en, view.garden.beds[hanging.bed->bed].id);
+  std::string names;
+  for (std::size_t index = 0; index < hanging.plantings.size(); ++index) {
+    const bool last = index > 0 && index + 1 == hanging.plantings.size();
+    names += (index == 0 ? "" : last ? " and " : ", ") + std::string(hanging.plantings[index]->crop->name_en);
+  }
+  return fmt::format("{} in bed {}", names, view.garden.beds[hanging.bed->bed].id);
 }
 
-std::string evidence(const TodayView& view, const PlantingToday& planting) {
+std::string evidence(const TodayView& view, const Hanging& hanging) {
   const QuantityText text(view.garden.site.units);
-  std::string words = fmt::format("it is down {} and can spare {}", text.depth(planting.dr_mm), text.depth(planting.raw_mm));
+  const PlantingToday& planting = hanging.worst();
+  std::string words = fmt::format("{} is down {} and can spare {}", planting.crop->name_en,
+                                  text.depth(planting.dr_mm), text.depth(planting.raw_mm));
   const WiltDay& wilt = planting.wilt;
-  if (wilt.peak_demand_mm_h > 0) {
-    words += fmt::format("; at the worst hour ({}) the roots can bring {:.0f} % of what the leaves lose",
-                         hour_text(wilt.peak_hour_h), 100 * std::min(1.0, wilt.peak_supply_mm_h / wilt.peak_demand_mm_h));
+  if (wilt.peak_demand_mm_h > wilt.peak_supply_mm_h) {
+    words += fmt::format("; at the worst hour ({}) its roots bring {:.0f} % of what its leaves lose",
+                         hour_text(wilt.peak_hour_h), 100 * wilt.peak_supply_mm_h / wilt.peak_demand_mm_h);
   }
   return words;
 }
@@ -37,69 +47,107 @@ std::string hours(const WiltDay& wilt) {
   if (is_missing(wilt.droop_from_h)) return {};
   if (is_missing(wilt.droop_until_h)) return fmt::format(" from about {}", hour_text(wilt.droop_from_h));
   const std::string_view night = wilt.droop_until_h >= 24 ? " at night" : "";
-  return fmt::format(" from about {} to {}{}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h), night);
+  return fmt::format(" from about {} to {}{}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h),
+                     night);
 }
 
 std::string watering_action(const BedToday& bed) {
-  if (bed.slot) return fmt::format("open it as listed, at {}", clock_text(bed.slot->begin));
+  if (bed.slot)
+    return fmt::format("do not skip its run at {}; no second run today", clock_text(bed.slot->begin));
   if (bed.driver) return "it needs the run that has no time today: find a person, or water by hand";
   return "feel the soil at finger depth; if it is dry, water at the next chance";
 }
 
 std::string droop_action(const TodayView& view, const Hanging& hanging) {
-  if (hanging.bed->slot) {
-    return fmt::format("no water at noon for it: the run at {} is enough; look again at {}",
-                       clock_text(hanging.bed->slot->begin), hour_text(hanging.planting->wilt.look_again_h));
+  double look_again_h = 0, depletion_mm = 0;
+  for (const PlantingToday* planting : hanging.plantings) {
+    look_again_h = std::max(look_again_h, planting->wilt.look_again_h);
+    depletion_mm = std::max(depletion_mm, planting->dr_mm);
   }
-  const Bed& bed = view.garden.beds[hanging.bed->bed];
-  const double minutes = bed_run(view.garden, bed, hanging.planting->dr_mm).minutes;
-  const std::string again = hour_text(hanging.planting->wilt.look_again_h);
+  const std::string again = hour_text(look_again_h);
+  if (hanging.bed->slot) {
+    return fmt::format("no water at noon: its run at {} is enough; look again at {}",
+                       clock_text(hanging.bed->slot->begin), again);
+  }
+  if (const auto& slot = hanging.bed->later_slot) {
+    return fmt::format(
+        "no water now: look again at {}; if it still hangs and the soil is dry at finger depth, {} minutes "
+        "at {}, "
+        "closed by the {}",
+        again, (slot->end - slot->begin).count(), clock_text(slot->begin),
+        view.garden.caretakers[slot->closer].role);
+  }
+  const double minutes = bed_run(view.garden, view.garden.beds[hanging.bed->bed], depletion_mm).minutes;
   if (!(minutes > 0)) return fmt::format("no water: look again at {}", again);
-  return fmt::format("no water now: look again at {}; if it still hangs, {:.0f} minutes", again, minutes);
+  const std::string when = hanging.bed->next_chance
+                               ? "at the next chance, " + day_name(*hanging.bed->next_chance)
+                               : "when somebody can";
+  return fmt::format(
+      "no water now: look again at {}; if it still hangs and the soil is dry at finger depth, {:.0f} minutes "
+      "{}",
+      again, minutes, when);
 }
 
 Alert alert_of(const TodayView& view, const Hanging& hanging) {
-  const WiltDay& wilt = hanging.planting->wilt;
-  Alert alert{.bed = hanging.bed->bed, .evidence = evidence(view, *hanging.planting)};
+  const WiltDay& wilt = hanging.worst().wilt;
+  Alert alert{.bed = hanging.bed->bed, .evidence = evidence(view, hanging)};
   const std::string who = subject(view, hanging);
+  const std::string without = hanging.bed->slot ? "without its run, " : "";
   switch (wilt.verdict) {
     case WiltVerdict::wet_soil_droop:
       alert.kind = AlertKind::look_at_the_roots;
-      alert.sentence = who + " hung at dawn over moist soil: neither thirst nor heat";
-      alert.action = "do not water; look at the roots and the stem (rot, disease, salt) and call the garden educator";
+      alert.sentence = who + ": hung at dawn over moist soil: neither thirst nor heat";
+      alert.action =
+          "do not water; look at the roots and the stem (rot, disease, salt) and call the garden educator";
       break;
     case WiltVerdict::dry_soil_wilt:
       alert.kind = AlertKind::dry_soil_wilt;
-      alert.sentence = fmt::format("{} wilts for want of water{} and does not recover over night", who, hours(wilt));
+      alert.sentence =
+          fmt::format("{}: wilting for want of water; {}leaves hang{} and do not recover over night", who,
+                      without, hours(wilt));
       alert.action = watering_action(*hanging.bed);
       break;
     case WiltVerdict::stress:
       alert.kind = AlertKind::stress;
-      alert.sentence = who + " is short of water" + (wilt.droop_hours > 0 ? " and hangs" + hours(wilt) : ": it grows less");
+      alert.sentence = fmt::format("{}: short of water; {}{}", who, without,
+                                   wilt.droop_hours > 0 ? "leaves hang" + hours(wilt) : "growth is lost");
       alert.action = watering_action(*hanging.bed);
       break;
     default:
       alert.kind = AlertKind::droop;
-      alert.sentence = fmt::format("{} will hang{}: heat, not thirst; it recovers by itself", who, hours(wilt));
+      alert.sentence =
+          fmt::format("{}: will hang{}. Heat, not thirst: it recovers by itself", who, hours(wilt));
       alert.action = droop_action(view, hanging);
       break;
   }
   return alert;
 }
 
+/// Plantings that will hang, grouped by bed and verdict, the worst group first.
 std::vector<Hanging> hanging_plantings(const TodayView& view) {
-  std::vector<Hanging> hanging;
+  std::vector<std::pair<const BedToday*, const PlantingToday*>> single;
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       const WiltVerdict verdict = planting.wilt.verdict;
       const bool calm = verdict == WiltVerdict::comfortable || verdict == WiltVerdict::unknown;
-      if (!calm && !planting.in_seed_zone) hanging.push_back({&bed, &planting});
+      if (!calm && !planting.in_seed_zone) single.emplace_back(&bed, &planting);
     }
   }
-  std::stable_sort(hanging.begin(), hanging.end(), [](const Hanging& a, const Hanging& b) {
-    return wilts_before(a.planting->wilt, b.planting->wilt);
-  });
-  return hanging;
+  std::stable_sort(single.begin(), single.end(),
+                   [](const auto& a, const auto& b) { return wilts_before(a.second->wilt, b.second->wilt); });
+  std::vector<Hanging> groups;
+  for (const auto& [bed, planting] : single) {
+    const auto alike =
+        std::find_if(groups.begin(), groups.end(), [&, bed = bed, planting = planting](const Hanging& group) {
+          return group.bed == bed && group.worst().wilt.verdict == planting->wilt.verdict;
+        });
+    if (alike == groups.end()) {
+      groups.push_back({bed, {planting}});
+    } else {
+      alike->plantings.push_back(planting);
+    }
+  }
+  return groups;
 }
 
 void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
@@ -107,8 +155,8 @@ void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
     if (bed.action != BedAction::blocked) continue;
     alerts.push_back({.kind = AlertKind::blocked_run,
                       .bed = bed.bed,
-                      .sentence = fmt::format("bed {} needs {:.0f} minutes today and has no run", view.garden.beds[bed.bed].id,
-                                              bed.run.minutes),
+                      .sentence = fmt::format("bed {} needs {:.0f} minutes today and has no run",
+                                              view.garden.beds[bed.bed].id, bed.run.minutes),
                       .evidence = why_words(view, bed),
                       .action = obstacle_words(view, bed)});
   }
@@ -118,7 +166,8 @@ void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
 std::string harms_of(const std::vector<CropHeatFinding>& findings) {
   std::vector<std::pair<HeatHarm, std::size_t>> harms;
   for (const CropHeatFinding& finding : findings) {
-    const auto found = std::find_if(harms.begin(), harms.end(), [&](const auto& each) { return each.first == finding.limit->harm; });
+    const auto found = std::find_if(harms.begin(), harms.end(),
+                                    [&](const auto& each) { return each.first == finding.limit->harm; });
     if (found == harms.end()) {
       harms.emplace_back(finding.limit->harm, finding.days_over.size());
     } else {
@@ -127,7 +176,8 @@ std::string harms_of(const std::vector<CropHeatFinding>& findings) {
   }
   std::string text;
   for (const auto& [harm, days] : harms) {
-    text += fmt::format("{}{} ({} {})", text.empty() ? "" : ", ", label(harm), days, days == 1 ? "day" : "days");
+    text +=
+        fmt::format("{}{} ({} {})", text.empty() ? "" : ", ", label(harm), days, days == 1 ? "day" : "days");
   }
   return text;
 }
@@ -140,7 +190,8 @@ std::string limits_of(const QuantityText& text, const std::vector<CropHeatFindin
     std::string words;
     if (is_known(limit.day_f)) words = "days above " + text.temperature(celsius_from_fahrenheit(limit.day_f));
     if (is_known(limit.night_f)) {
-      words += (words.empty() ? "" : " and ") + ("nights above " + text.temperature(celsius_from_fahrenheit(limit.night_f)));
+      words += (words.empty() ? "" : " and ") +
+               ("nights above " + text.temperature(celsius_from_fahrenheit(limit.night_f)));
     }
     if (std::find(limits.begin(), limits.end(), words) == limits.end()) limits.push_back(words);
   }
@@ -154,12 +205,14 @@ void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       if (planting.in_seed_zone || planting.heat.empty()) continue;
-      alerts.push_back({.kind = AlertKind::crop_heat,
-                        .bed = bed.bed,
-                        .sentence = fmt::format("{} in bed {}: the forecast is hot enough for {}", planting.crop->name_en,
-                                                view.garden.beds[bed.bed].id, harms_of(planting.heat)),
-                        .evidence = "extension services name " + limits_of(text, planting.heat),
-                        .action = std::string(what_helps(planting.heat.front().limit->harm))});
+      alerts.push_back(
+          {.kind = AlertKind::crop_heat,
+           .bed = bed.bed,
+           .sentence =
+               fmt::format("{} in bed {}: the five days from today are hot enough for {}",
+                           planting.crop->name_en, view.garden.beds[bed.bed].id, harms_of(planting.heat)),
+           .evidence = "limits that extension services publish: " + limits_of(text, planting.heat),
+           .action = std::string(what_helps(planting.heat.front().limit->harm))});
     }
   }
 }
@@ -168,12 +221,18 @@ void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
 
 std::string_view code(AlertKind kind) {
   switch (kind) {
-    case AlertKind::look_at_the_roots: return "look_at_the_roots";
-    case AlertKind::dry_soil_wilt: return "dry_soil_wilt";
-    case AlertKind::stress: return "stress";
-    case AlertKind::droop: return "droop";
-    case AlertKind::blocked_run: return "blocked_run";
-    case AlertKind::crop_heat: return "crop_heat";
+    case AlertKind::look_at_the_roots:
+      return "look_at_the_roots";
+    case AlertKind::dry_soil_wilt:
+      return "dry_soil_wilt";
+    case AlertKind::stress:
+      return "stress";
+    case AlertKind::droop:
+      return "droop";
+    case AlertKind::blocked_run:
+      return "blocked_run";
+    case AlertKind::crop_heat:
+      return "crop_heat";
   }
   return {};
 }

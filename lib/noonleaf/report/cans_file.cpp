@@ -45,14 +45,18 @@ class SheetReader {
       line_ += record.lines;
       place = record.end;
     }
-    if (columns_.empty()) refuse(nullptr, {}, "there are no cans in this file", "begin it with the line depth_mm, then one can a line");
+    if (columns_.empty())
+      refuse(nullptr, {}, "there are no cans in this file",
+             "begin it with the line depth_mm, then one can a line");
     if (!problems_.empty()) throw Error(std::move(problems_));
     work_out();
     return std::move(sheet_);
   }
 
  private:
-  bool has(Column column) const { return std::find(columns_.begin(), columns_.end(), column) != columns_.end(); }
+  bool has(Column column) const {
+    return std::find(columns_.begin(), columns_.end(), column) != columns_.end();
+  }
 
   void read_header(const CsvRecord& record) {
     for (const CsvCell& cell : record.cells) {
@@ -64,16 +68,20 @@ class SheetReader {
       }
       const std::string nearest = nearest_name(name, column_words);
       refuse(&cell, "header", in_quotes(name) + " is not a column of a can sheet",
-             nearest.empty() ? "use depth_mm, depth_in or caught_ml, and x_m, y_m or x_ft, y_ft" : "did you mean " + nearest + "?");
+             nearest.empty() ? "use depth_mm, depth_in or caught_ml, and x_m, y_m or x_ft, y_ft"
+                             : "did you mean " + nearest + "?");
       columns_.push_back(Column::note);
     }
     const int depths = has(Column::depth_mm) + has(Column::depth_in) + has(Column::caught_ml);
     if (depths != 1) {
-      refuse(nullptr, "header", depths == 0 ? "no column holds what the cans caught" : "two columns hold what the cans caught",
+      refuse(nullptr, "header",
+             depths == 0 ? "no column holds what the cans caught" : "two columns hold what the cans caught",
              "have one of depth_mm, depth_in and caught_ml");
     }
-    if (has(Column::x_m) != has(Column::y_m) || has(Column::x_ft) != has(Column::y_ft) || (has(Column::x_m) && has(Column::x_ft))) {
-      refuse(nullptr, "header", "a place needs two numbers in one unit", "have x_m and y_m, or x_ft and y_ft, or neither");
+    if (has(Column::x_m) != has(Column::y_m) || has(Column::x_ft) != has(Column::y_ft) ||
+        (has(Column::x_m) && has(Column::x_ft))) {
+      refuse(nullptr, "header", "a place needs two numbers in one unit",
+             "have x_m and y_m, or x_ft and y_ft, or neither");
     }
     if (has(Column::caught_ml) && is_missing(facts_.can_diameter_mm)) {
       refuse(nullptr, "caught_ml", "millilitres say no depth without the width of the can",
@@ -85,21 +93,37 @@ class SheetReader {
 
   void read_can(const CsvRecord& record) {
     if (record.cells.size() > columns_.size()) {
-      refuse(&record.cells[columns_.size()], {}, "this line has more cells than the header", "one can a line");
+      refuse(&record.cells[columns_.size()], {}, "this line has more cells than the header",
+             "one can a line");
       return;
     }
     CatchCan can;
     for (std::size_t index = 0; index < record.cells.size(); ++index) {
       const CsvCell& cell = record.cells[index];
       switch (columns_[index]) {
-        case Column::depth_mm: can.depth_mm = number(cell, Column::depth_mm, 1.0); break;
-        case Column::depth_in: can.depth_mm = number(cell, Column::depth_in, mm_per_inch); break;
-        case Column::caught_ml: can.depth_mm = depth_of(cell); break;
-        case Column::x_m: can.x_m = number(cell, Column::x_m, 1.0); break;
-        case Column::y_m: can.y_m = number(cell, Column::y_m, 1.0); break;
-        case Column::x_ft: can.x_m = number(cell, Column::x_ft, m_per_foot); break;
-        case Column::y_ft: can.y_m = number(cell, Column::y_ft, m_per_foot); break;
-        default: break;
+        case Column::depth_mm:
+          can.depth_mm = number(cell, Column::depth_mm, 1.0);
+          break;
+        case Column::depth_in:
+          can.depth_mm = number(cell, Column::depth_in, mm_per_inch);
+          break;
+        case Column::caught_ml:
+          can.depth_mm = depth_of(cell);
+          break;
+        case Column::x_m:
+          can.x_m = number(cell, Column::x_m, 1.0);
+          break;
+        case Column::y_m:
+          can.y_m = number(cell, Column::y_m, 1.0);
+          break;
+        case Column::x_ft:
+          can.x_m = number(cell, Column::x_ft, m_per_foot);
+          break;
+        case Column::y_ft:
+          can.y_m = number(cell, Column::y_ft, m_per_foot);
+          break;
+        default:
+          break;
       }
     }
     sheet_.test.cans.push_back(can);
@@ -122,7 +146,8 @@ class SheetReader {
     try {
       return can_depth_mm({.caught_ml = caught_ml, .can_diameter_mm = facts_.can_diameter_mm});
     } catch (const Error& refused) {
-      refuse(&cell, refused.problems().front().field, refused.problems().front().message, refused.problems().front().fix);
+      refuse(&cell, refused.problems().front().field, refused.problems().front().message,
+             refused.problems().front().fix);
       return missing;
     }
   }
@@ -176,7 +201,8 @@ CanSheet parse_can_sheet(std::string_view text, std::string_view shown_name, con
   return SheetReader(text, shown_name, facts).read();
 }
 
-CanSheet read_can_sheet(const std::filesystem::path& file, std::string_view shown_name, const CanSheetFacts& facts) {
+CanSheet read_can_sheet(const std::filesystem::path& file, std::string_view shown_name,
+                        const CanSheetFacts& facts) {
   return parse_can_sheet(read_text_file(file, shown_name, largest_file_bytes), shown_name, facts);
 }
 

@@ -23,20 +23,21 @@ struct CanSheetFacts {
 struct CanSheet {
   CatchCanTest test{};
   CanResult result{};
-  std::vector<std::size_t> lines{};        ///< of the file, one a can
-  UnitSystem units = UnitSystem::metric;   ///< of the depths in the sheet
-  bool has_places = false;                 ///< positions were given
+  std::vector<std::size_t> lines{};       ///< of the file, one a can
+  UnitSystem units = UnitSystem::metric;  ///< of the depths in the sheet
+  bool has_places = false;                ///< positions were given
 };
 
-/// Reads a sheet of catch cans: one can a row, a header with `depth_mm`, `depth_in` or `caught_ml`, and if they
-/// were measured `x_m` and `y_m`, or `x_ft` and `y_ft` (x to the east, y to the north). Columns `can` and `note`
-/// are for people.
+/// Reads a sheet of catch cans: one can a row, a header with `depth_mm`, `depth_in` or `caught_ml`, and if
+/// they were measured `x_m` and `y_m`, or `x_ft` and `y_ft` (x to the east, y to the north). Columns `can`
+/// and `note` are for people.
 ///
 /// Throws    Error with every problem and its line: of the sheet, and as catch_can_result
 CanSheet parse_can_sheet(std::string_view text, std::string_view shown_name, const CanSheetFacts& facts);
 
 /// Reads the file of that name.
-CanSheet read_can_sheet(const std::filesystem::path& file, std::string_view shown_name, const CanSheetFacts& facts);
+CanSheet read_can_sheet(const std::filesystem::path& file, std::string_view shown_name,
+                        const CanSheetFacts& facts);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -21,7 +21,8 @@ constexpr std::size_t sensible_cans = 8;
 constexpr std::size_t most_map_columns = 12, most_map_rows = 24;
 
 std::string depth_text(const CanSheet& sheet, double mm) {
-  return sheet.units == UnitSystem::us ? fmt::format("{:.2f} in", inches_from_mm(mm)) : fmt::format("{:.1f} mm", mm);
+  return sheet.units == UnitSystem::us ? fmt::format("{:.2f} in", inches_from_mm(mm))
+                                       : fmt::format("{:.1f} mm", mm);
 }
 
 std::string rate_text(const CanSheet& sheet, double mm_h) { return depth_text(sheet, mm_h); }
@@ -49,13 +50,17 @@ std::vector<Side> sides_of(const CanSheet& sheet) {
     }
     return count == 0 ? missing : sum / count;
   };
-  const auto [west, east] = std::minmax_element(cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.x_m < b.x_m; });
-  const auto [south, north] = std::minmax_element(cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.y_m < b.y_m; });
+  const auto [west, east] = std::minmax_element(
+      cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.x_m < b.x_m; });
+  const auto [south, north] = std::minmax_element(
+      cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.y_m < b.y_m; });
   const double third_x = (east->x_m - west->x_m) / 3, third_y = (north->y_m - south->y_m) / 3;
   std::vector<Side> sides;
   if (third_y > 0) {
-    sides.push_back({"north", mean_where([&](const CatchCan& can) { return can.y_m > north->y_m - third_y; })});
-    sides.push_back({"south", mean_where([&](const CatchCan& can) { return can.y_m < south->y_m + third_y; })});
+    sides.push_back(
+        {"north", mean_where([&](const CatchCan& can) { return can.y_m > north->y_m - third_y; })});
+    sides.push_back(
+        {"south", mean_where([&](const CatchCan& can) { return can.y_m < south->y_m + third_y; })});
   }
   if (third_x > 0) {
     sides.push_back({"east", mean_where([&](const CatchCan& can) { return can.x_m > east->x_m - third_x; })});
@@ -74,8 +79,9 @@ void advise_sides(const CanSheet& sheet, std::vector<std::string>& advice) {
   for (std::size_t index = 0; index < sides.size(); ++index) {
     const Side& opposite = sides[index % 2 == 0 ? index + 1 : index - 1];
     if (sides[index].pct >= dry_below_pct || sides[index].pct >= opposite.pct) continue;
-    advice.push_back(fmt::format("Turn or move the sprinkler to the {0}: the {0} edge gets {1}, the {2} edge {3:.0f} %.", sides[index].name,
-                                 share_words(sides[index].pct), opposite.name, opposite.pct));
+    advice.push_back(
+        fmt::format("Turn or move the sprinkler to the {0}: the {0} edge gets {1}, the {2} edge {3:.0f} %.",
+                    sides[index].name, share_words(sides[index].pct), opposite.name, opposite.pct));
   }
 }
 
@@ -83,9 +89,10 @@ void advise_odd_cans(const CanSheet& sheet, std::vector<std::string>& advice) {
   for (std::size_t can = 0; can < sheet.test.cans.size(); ++can) {
     const double pct = percent_of_mean(sheet, can);
     if (pct >= odd_low_pct && pct <= odd_high_pct) continue;
-    advice.push_back(fmt::format("Look at can {} (line {}): it holds {:.0f} % of the mean. {}", can + 1, sheet.lines[can], pct,
-                                 pct < odd_low_pct ? "Did leaves shade it, did it tip over, or is that spot dry?"
-                                                   : "Does the sprinkler drip there?"));
+    advice.push_back(fmt::format(
+        "Look at can {} (line {}): it holds {:.0f} % of the mean. {}", can + 1, sheet.lines[can], pct,
+        pct < odd_low_pct ? "Did leaves shade it, did it tip over, or is that spot dry?"
+                          : "Does the sprinkler drip there?"));
     if (advice.size() > 6) return;  // a list that nobody reads helps nobody
   }
 }
@@ -96,7 +103,8 @@ std::map<double, std::size_t> places_of(const std::set<double>& values, std::siz
   const double low = *values.begin(), high = *values.rbegin();
   std::size_t rank = 0;
   for (const double value : values) {
-    const auto scaled = static_cast<std::size_t>(std::lround((value - low) / (high - low) * static_cast<double>(most - 1)));
+    const auto scaled =
+        static_cast<std::size_t>(std::lround((value - low) / (high - low) * static_cast<double>(most - 1)));
     places[value] = values.size() <= most ? rank++ : scaled;
   }
   return places;
@@ -122,18 +130,24 @@ std::vector<std::string> can_result_words(const CanSheet& sheet) {
   const char* const unit_word = sheet.units == UnitSystem::us ? " in" : " mm";
   const RunTimeMultiplier multiplier = run_time_multiplier(std::max(0.05, result.du_lq_frac.value));
   std::vector<std::string> lines;
-  lines.push_back(fmt::format("{} cans, {:g} minutes, {} on average.", result.can_count, result.minutes, depth_text(sheet, result.mean_depth_mm)));
-  lines.push_back(fmt::format("Rate {} an hour; 90 % sure: {}.", rate_text(sheet, result.rate_mm_h.value), interval_text(result.rate_mm_h, unit, unit_word)));
+  lines.push_back(fmt::format("{} cans, {:g} minutes, {} on average.", result.can_count, result.minutes,
+                              depth_text(sheet, result.mean_depth_mm)));
+  lines.push_back(fmt::format("Rate {} an hour; 90 % sure: {}.", rate_text(sheet, result.rate_mm_h.value),
+                              interval_text(result.rate_mm_h, unit, unit_word)));
   lines.push_back(fmt::format("DU of the low quarter {:.2f} ({}); 90 % sure: {}.", result.du_lq_frac.value,
-                              result.quarter_rule == QuarterRule::whole_cans ? "the driest quarter of the cans"
-                                                                             : "cans up to a quarter of the ground, the last in part",
+                              result.quarter_rule == QuarterRule::whole_cans
+                                  ? "the driest quarter of the cans"
+                                  : "cans up to a quarter of the ground, the last in part",
                               interval_text(result.du_lq_frac, 1, "")));
-  lines.push_back(fmt::format("CU {:.2f}; 90 % sure: {}.", result.cu_frac.value, interval_text(result.cu_frac, 1, "")));
-  if (result.weighting == CanWeighting::thiessen_area) lines.push_back("Each can counts for the ground nearest to it.");
-  lines.push_back(fmt::format("A run takes {:.2f} times as long as under an even sprinkler{}.", multiplier.value,
-                              multiplier.rule == MultiplierRule::lower_half_capped
-                                  ? fmt::format(" (capped: {:.2f} by the rule; mend it first)", multiplier.before_cap)
-                                  : std::string{}));
+  lines.push_back(
+      fmt::format("CU {:.2f}; 90 % sure: {}.", result.cu_frac.value, interval_text(result.cu_frac, 1, "")));
+  if (result.weighting == CanWeighting::thiessen_area)
+    lines.push_back("Each can counts for the ground nearest to it.");
+  lines.push_back(
+      fmt::format("A run takes {:.2f} times as long as under an even sprinkler{}.", multiplier.value,
+                  multiplier.rule == MultiplierRule::lower_half_capped
+                      ? fmt::format(" (capped: {:.2f} by the rule; mend it first)", multiplier.before_cap)
+                      : std::string{}));
   return lines;
 }
 
@@ -143,13 +157,17 @@ std::vector<std::string> can_advice_words(const CanSheet& sheet) {
   if (sheet.has_places) advise_sides(sheet, advice);
   advise_odd_cans(sheet, advice);
   if (result.du_lq_frac.value < low_du) {
-    advice.push_back("Very uneven: clean or mend the sprinkler, check pressure and wind, and test again before running it longer.");
+    advice.push_back(
+        "Very uneven: clean or mend the sprinkler, check pressure and wind, and test again before running it "
+        "longer.");
   }
   if (result.can_count < std::max(sensible_cans, result.cans_for_quarter_error)) {
-    advice.push_back(fmt::format("Set out {} cans or more next time: so few say little, and they flatter the sprinkler.",
-                                 std::max(sensible_cans, result.cans_for_quarter_error)));
+    advice.push_back(
+        fmt::format("Set out {} cans or more next time: so few say little, and they flatter the sprinkler.",
+                    std::max(sensible_cans, result.cans_for_quarter_error)));
   }
-  if (!sheet.has_places) advice.push_back("Add x_m and y_m (or x_ft, y_ft) to the sheet to see where the dry spots are.");
+  if (!sheet.has_places)
+    advice.push_back("Add x_m and y_m (or x_ft, y_ft) to the sheet to see where the dry spots are.");
   if (advice.empty()) advice.push_back("No edge and no can stands out: leave the sprinkler where it is.");
   return advice;
 }
@@ -162,7 +180,8 @@ std::string can_map_text(const CanSheet& sheet) {
     ys.insert(can.y_m);
   }
   const auto columns = places_of(xs, most_map_columns), rows = places_of(ys, most_map_rows);
-  const std::size_t n_columns = std::min(xs.size(), most_map_columns), n_rows = std::min(ys.size(), most_map_rows);
+  const std::size_t n_columns = std::min(xs.size(), most_map_columns),
+                    n_rows = std::min(ys.size(), most_map_rows);
   std::vector<std::vector<double>> sums(n_rows, std::vector<double>(n_columns, 0)), counts = sums;
   for (std::size_t can = 0; can < sheet.test.cans.size(); ++can) {
     const std::size_t row = rows.at(sheet.test.cans[can].y_m), column = columns.at(sheet.test.cans[can].x_m);

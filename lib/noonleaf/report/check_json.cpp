@@ -11,8 +11,9 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json problem_json(const Problem& problem) {
-  return {{"file", problem.file},       {"line", problem.line}, {"column", problem.column}, {"field", problem.field},
-          {"text", problem.text},       {"message", problem.message}, {"fix", problem.fix}};
+  return {{"file", problem.file},   {"line", problem.line}, {"column", problem.column},
+          {"field", problem.field}, {"text", problem.text}, {"message", problem.message},
+          {"fix", problem.fix}};
 }
 
 Json finding_json(const Finding& finding) {
@@ -41,7 +42,9 @@ Json file_json(const WeatherFile& file) {
   return json;
 }
 
-std::string written(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+std::string written(const Json& json) {
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
 
 }  // namespace
 
@@ -57,8 +60,10 @@ std::string check_json(const GardenFolder& folder) {
 }
 
 std::string check_json(const std::vector<Problem>& problems) {
-  return written(
-      {{"shape", "noonleaf.check"}, {"version", 1}, {"ok", false}, {"problems", list(problems, problem_json)}});
+  return written({{"shape", "noonleaf.check"},
+                  {"version", 1},
+                  {"ok", false},
+                  {"problems", list(problems, problem_json)}});
 }
 
 }  // namespace v1

@@ -16,8 +16,9 @@ namespace {
 
 constexpr std::array<std::string_view, 7> weekday_names{"Sunday",   "Monday", "Tuesday", "Wednesday",
                                                         "Thursday", "Friday", "Saturday"};
-constexpr std::array<std::string_view, 12> month_names{"January", "February", "March",     "April",   "May",      "June",
-                                                       "July",    "August",   "September", "October", "November", "December"};
+constexpr std::array<std::string_view, 12> month_names{"January",   "February", "March",    "April",
+                                                       "May",       "June",     "July",     "August",
+                                                       "September", "October",  "November", "December"};
 
 double without_minus_zero(double value) { return value == 0 ? 0.0 : value; }
 
@@ -37,7 +38,8 @@ std::string QuantityText::volume(double litres) const {
 
 std::string QuantityText::temperature(double c) const {
   if (is_missing(c)) return "unknown";
-  return units_ == UnitSystem::us ? fmt::format("{:.0f} °F", fahrenheit_from_celsius(c)) : fmt::format("{:.0f} °C", c);
+  return units_ == UnitSystem::us ? fmt::format("{:.0f} °F", fahrenheit_from_celsius(c))
+                                  : fmt::format("{:.0f} °C", c);
 }
 
 std::string day_name(std::chrono::year_month_day date) {

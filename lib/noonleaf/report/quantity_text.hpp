@@ -13,9 +13,9 @@ class QuantityText {
  public:
   explicit QuantityText(UnitSystem units) : units_(units) {}
 
-  std::string depth(double mm) const;                       ///< "14 mm", "0.55 in"
-  std::string volume(double litres) const;                  ///< "210 L", "55 gal"
-  std::string temperature(double c) const;                  ///< "39 °C", "102 °F"
+  std::string depth(double mm) const;       ///< "14 mm", "0.55 in"
+  std::string volume(double litres) const;  ///< "210 L", "55 gal"
+  std::string temperature(double c) const;  ///< "39 °C", "102 °F"
 
  private:
   UnitSystem units_;

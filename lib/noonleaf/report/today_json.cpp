@@ -19,43 +19,66 @@ Json date_or_null(const std::optional<std::chrono::year_month_day>& date) {
 
 std::string_view code(BedAction action) {
   switch (action) {
-    case BedAction::open: return "open";
-    case BedAction::leave_alone: return "leave_alone";
-    case BedAction::blocked: return "blocked";
+    case BedAction::open:
+      return "open";
+    case BedAction::leave_alone:
+      return "leave_alone";
+    case BedAction::blocked:
+      return "blocked";
   }
   return {};
 }
 
 std::string_view code(BedReason reason) {
   switch (reason) {
-    case BedReason::seed_zone_dry: return "seed_zone_dry";
-    case BedReason::beyond_limit: return "beyond_limit";
-    case BedReason::limit_before_chance: return "limit_before_chance";
-    case BedReason::lasts: return "lasts";
-    case BedReason::nothing_grows: return "nothing_grows";
+    case BedReason::seed_zone_dry:
+      return "seed_zone_dry";
+    case BedReason::beyond_limit:
+      return "beyond_limit";
+    case BedReason::limit_before_chance:
+      return "limit_before_chance";
+    case BedReason::lasts:
+      return "lasts";
+    case BedReason::ground_closed:
+      return "ground_closed";
+    case BedReason::nothing_grows:
+      return "nothing_grows";
   }
   return {};
 }
 
 std::string_view code(RunObstacle obstacle) {
   switch (obstacle) {
-    case RunObstacle::nobody_on_site: return "nobody_on_site";
-    case RunObstacle::allowed_hours: return "allowed_hours";
-    case RunObstacle::quiet_hours: return "quiet_hours";
-    case RunObstacle::tap_taken: return "tap_taken";
-    case RunObstacle::no_time_left: return "no_time_left";
+    case RunObstacle::nobody_on_site:
+      return "nobody_on_site";
+    case RunObstacle::allowed_hours:
+      return "allowed_hours";
+    case RunObstacle::quiet_hours:
+      return "quiet_hours";
+    case RunObstacle::tap_taken:
+      return "tap_taken";
+    case RunObstacle::frost:
+      return "frost";
+    case RunObstacle::no_time_left:
+      return "no_time_left";
   }
   return {};
 }
 
 std::string_view code(WiltVerdict verdict) {
   switch (verdict) {
-    case WiltVerdict::comfortable: return "comfortable";
-    case WiltVerdict::droop: return "droop";
-    case WiltVerdict::stress: return "stress";
-    case WiltVerdict::dry_soil_wilt: return "dry_soil_wilt";
-    case WiltVerdict::wet_soil_droop: return "wet_soil_droop";
-    case WiltVerdict::unknown: return "unknown";
+    case WiltVerdict::comfortable:
+      return "comfortable";
+    case WiltVerdict::droop:
+      return "droop";
+    case WiltVerdict::stress:
+      return "stress";
+    case WiltVerdict::dry_soil_wilt:
+      return "dry_soil_wilt";
+    case WiltVerdict::wet_soil_droop:
+      return "wet_soil_droop";
+    case WiltVerdict::unknown:
+      return "unknown";
   }
   return {};
 }

@@ -22,15 +22,32 @@ QuantityText quantities(const TodayView& view) { return QuantityText(view.garden
 
 std::string crop_name(const PlantingToday& planting) { return std::string(planting.crop->name_en); }
 
-/// The planting that is furthest on the way to its limit.
-const PlantingToday* nearest_to_limit(const BedToday& bed) {
-  const auto nearer = [](const PlantingToday& a, const PlantingToday& b) { return a.dr_mm / a.raw_mm < b.dr_mm / b.raw_mm; };
-  const auto found = std::max_element(bed.plantings.begin(), bed.plantings.end(), nearer);
+/// The planting that passes its limit first; of equals the one furthest on the way.
+const PlantingToday* first_to_limit(const BedToday& bed) {
+  const auto day = [](const PlantingToday& planting) {
+    return planting.limit_day ? std::chrono::sys_days(*planting.limit_day) : std::chrono::sys_days::max();
+  };
+  const auto later = [&day](const PlantingToday& a, const PlantingToday& b) {
+    return day(a) != day(b) ? day(a) > day(b) : a.dr_mm / a.raw_mm < b.dr_mm / b.raw_mm;
+  };
+  const auto found = std::max_element(bed.plantings.begin(), bed.plantings.end(), later);
   return found == bed.plantings.end() ? nullptr : &*found;
 }
 
+std::string seed_words(const TodayView& view, const PlantingToday& planting) {
+  return fmt::format("{} (seed): the top of the soil is down {} and can spare {}", crop_name(planting),
+                     quantities(view).depth(planting.top_layer_mm),
+                     quantities(view).depth(planting.top_layer_limit_mm));
+}
+
+bool all_over(const BedToday& bed) {
+  return std::all_of(bed.plantings.begin(), bed.plantings.end(),
+                     [](const PlantingToday& planting) { return planting.stage == Stage::over; });
+}
+
 std::string used_words(const TodayView& view, const PlantingToday& planting) {
-  return fmt::format("is down {} and can spare {}", quantities(view).depth(planting.dr_mm), quantities(view).depth(planting.raw_mm));
+  return fmt::format("is down {} and can spare {}", quantities(view).depth(planting.dr_mm),
+                     quantities(view).depth(planting.raw_mm));
 }
 
 std::string when_words(const TodayView& view, year_month_day date) {
@@ -39,24 +56,39 @@ std::string when_words(const TodayView& view, year_month_day date) {
   return days_ahead == std::chrono::days(1) ? "tomorrow" : "on " + day_name(date);
 }
 
+/// "tomorrow", "Friday 18 July"
+std::string day_words(const TodayView& view, year_month_day date) {
+  const std::string when = when_words(view, date);
+  return when.starts_with("on ") ? when.substr(3) : when;
+}
+
 std::string chance_words(const TodayView& view, const BedToday& bed) {
   if (!bed.next_chance) return "nobody can water within a week";
-  std::string when = when_words(view, *bed.next_chance);
-  if (when.starts_with("on ")) when.erase(0, 3);
-  return "the next chance to water is " + when;
+  return "the next chance to water is " + day_words(view, *bed.next_chance);
 }
 
 std::string lasts_words(const TodayView& view, const BedToday& bed) {
-  const PlantingToday* planting = nearest_to_limit(bed);
+  const PlantingToday* planting = first_to_limit(bed);
   if (planting == nullptr) return "Nothing grows here now.";
-  const std::string used = crop_name(*planting) + " " + used_words(view, *planting);
-  if (!planting->limit_day) return used + "; it lasts through the weather on hand without rain.";
-  return fmt::format("{}; without rain it passes that {}, and {}.", used, when_words(view, *planting->limit_day),
-                     chance_words(view, bed));
+  if (bed.reason == BedReason::ground_closed) return "Snow or frozen ground: the water account stands still.";
+  if (all_over(bed)) {
+    return "Its season is over by the table. Pulled? Write it into the journal. Still growing? Write down "
+           "the stage.";
+  }
+  const std::string used = planting->in_seed_zone ? seed_words(view, *planting)
+                                                  : crop_name(*planting) + " " + used_words(view, *planting);
+  if (!planting->limit_day) return used + "; it lasts ten days and more without rain.";
+  if (!bed.next_chance)
+    return fmt::format("{}; it lasts until {}.", used, day_words(view, *planting->limit_day));
+  if (*planting->limit_day < *bed.next_chance) {
+    return used + ": full, nothing more fits in. It will be short before the next chance to water.";
+  }
+  return fmt::format("{}: it lasts until the next chance to water, {}.", used,
+                     day_words(view, *bed.next_chance));
 }
 
 std::string open_words(const TodayView& view, const BedToday& bed) {
-  const PlantingToday& driver = bed.plantings[*bed.driver];
+  const PlantingToday& driver = bed.plantings[*bed.urgent];
   switch (bed.reason) {
     case BedReason::seed_zone_dry:
       return fmt::format("{} seed is not up yet: the top of the soil would dry out {}.", crop_name(driver),
@@ -64,8 +96,9 @@ std::string open_words(const TodayView& view, const BedToday& bed) {
     case BedReason::beyond_limit:
       return fmt::format("{} {}: it is short of water already.", crop_name(driver), used_words(view, driver));
     default:
-      return fmt::format("{} {}; without water it passes that {}, and {}.", crop_name(driver), used_words(view, driver),
-                         when_words(view, driver.limit_day.value_or(view.today.date)), chance_words(view, bed));
+      return fmt::format(
+          "{} {}; without water it passes that {}, and {}.", crop_name(driver), used_words(view, driver),
+          when_words(view, driver.limit_day.value_or(view.today.date)), chance_words(view, bed));
   }
 }
 
@@ -74,25 +107,28 @@ bool any_run(const TodayView& view) { return !view.today.opening_order.empty(); 
 void add_heat_caution(const TodayView& view, std::vector<std::string>& cautions) {
   const auto category = view.today.people.peak_category;
   if (!category || *category == HeatCategory::below_caution) return;
-  std::string text = fmt::format("People: heat index up to {} in the shade at about {:02}:00 (\"{}\"); full sun feels hotter.",
-                                 quantities(view).temperature(view.today.people.peak_c), view.today.people.peak_hour,
-                                 label(*category));
-  if (const auto hour = coolest_hours(view.today.people)) text += fmt::format(" Work is coolest from {:02}:00.", *hour);
+  std::string text = fmt::format(
+      "People: heat index up to {} in the shade at about {:02}:00 (\"{}\"); full sun feels hotter.",
+      quantities(view).temperature(view.today.people.peak_c), view.today.people.peak_hour, label(*category));
+  if (const auto hour = coolest_hours(view.today.people))
+    text += fmt::format(" Work is coolest from {:02}:00.", *hour);
   cautions.push_back(text + " Your district's heat policy and medical advice come first.");
 }
 
 bool wets_beside_the_bed(const TodayView& view) {
-  return std::any_of(view.today.opening_order.begin(), view.today.opening_order.end(), [&](std::size_t index) {
-    const Bed& bed = view.garden.beds[view.today.beds[index].bed];
-    return view.garden.sprinklers[bed.sprinkler].rate.off_target_frac > 0;
-  });
+  return std::any_of(view.today.opening_order.begin(), view.today.opening_order.end(),
+                     [&](std::size_t index) {
+                       const Bed& bed = view.garden.beds[view.today.beds[index].bed];
+                       return view.garden.sprinklers[bed.sprinkler].rate.off_target_frac > 0;
+                     });
 }
 
 bool has_flowers_for_bees(const TodayView& view) {
   return std::any_of(view.today.beds.begin(), view.today.beds.end(), [](const BedToday& bed) {
     return std::any_of(bed.plantings.begin(), bed.plantings.end(), [](const PlantingToday& planting) {
       const CropGroup group = planting.crop->group;
-      const bool flowers = group == CropGroup::ornamental || group == CropGroup::cucumber || group == CropGroup::berry;
+      const bool flowers =
+          group == CropGroup::ornamental || group == CropGroup::cucumber || group == CropGroup::berry;
       return flowers && (planting.stage == Stage::mid_season || planting.stage == Stage::no_stages);
     });
   });
@@ -123,9 +159,14 @@ std::string obstacle_words(const TodayView&, const BedToday& bed) {
       return "nobody is on site to open and to close it. Find a person for both, or leave it.";
     case RunObstacle::allowed_hours:
       return "nobody is on site in the allowed hours. Ask for a person then, or water by hand.";
-    case RunObstacle::quiet_hours: return "it would run in the quiet hours. Find another hour for the children or the tap.";
-    case RunObstacle::tap_taken: return "more urgent beds need the tap. Use a second tap, or water by hand.";
-    case RunObstacle::no_time_left: return "no time is left today. Water at the next chance.";
+    case RunObstacle::quiet_hours:
+      return "it would run in the quiet hours. Find another hour for the children or the tap.";
+    case RunObstacle::tap_taken:
+      return "more urgent beds need the tap. Use a second tap, or water by hand.";
+    case RunObstacle::frost:
+      return "a night of frost is no time for water: leave the tap closed and the hose drained.";
+    case RunObstacle::no_time_left:
+      return "no time is left today. Water at the next chance.";
   }
   return {};
 }
@@ -134,26 +175,36 @@ std::vector<std::string> depletion_words(const TodayView& view, const BedToday& 
   std::vector<std::string> lines;
   for (const PlantingToday& planting : bed.plantings) {
     if (planting.in_seed_zone) {
-      lines.push_back(fmt::format("{} (seed): the top of the soil is down {} and can spare {}", crop_name(planting),
-                                  quantities(view).depth(planting.top_layer_mm),
-                                  quantities(view).depth(planting.top_layer_limit_mm)));
+      lines.push_back(seed_words(view, planting));
     } else {
-      lines.push_back(fmt::format("{} ({}): {}", crop_name(planting), label(planting.stage), used_words(view, planting)));
+      lines.push_back(
+          fmt::format("{} ({}): {}", crop_name(planting), label(planting.stage), used_words(view, planting)));
     }
   }
   return lines;
 }
 
+std::string left_over_words(const TodayView& view, const BedToday& bed) {
+  if (!(bed.run.left_over_net_mm > 0)) return {};
+  const double longest_min = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler].longest_run_min;
+  const std::string_view why =
+      bed.run.minutes >= longest_min ? "is the longest run of this sprinkler" : "is all that fits today";
+  const std::string again =
+      bed.next_chance ? "run it again " + when_words(view, *bed.next_chance) : "run it again when you can";
+  return fmt::format("{:.0f} minutes {}. The bed stays short by {}: {}.", bed.run.minutes, why,
+                     quantities(view).depth(bed.run.left_over_net_mm), again);
+}
+
 std::string overflow_words(const TodayView& view, const BedToday& bed) {
   if (!bed.driver) return {};
-  const double net_mm = bed.plantings[*bed.driver].net_need_mm;
   std::string text;
   for (std::size_t index = 0; index < bed.plantings.size(); ++index) {
     const PlantingToday& planting = bed.plantings[index];
-    const double beyond_mm = net_mm - planting.dr_mm;
-    if (index == *bed.driver || planting.in_seed_zone || beyond_mm < overflow_worth_a_word_mm) continue;
-    text += fmt::format("{}{} drains below the roots of {}.", text.empty() ? "" : " ", quantities(view).depth(beyond_mm),
-                        crop_name(planting));
+    const double beyond_mm = bed.run.mean_depth_mm - planting.dr_mm;
+    const bool counts = index != *bed.driver && !planting.in_seed_zone && planting.stage != Stage::over;
+    if (!counts || beyond_mm < overflow_worth_a_word_mm) continue;
+    text += fmt::format("{}{} drains below the roots of {}.", text.empty() ? "" : " ",
+                        quantities(view).depth(beyond_mm), crop_name(planting));
   }
   return text;
 }
@@ -174,15 +225,21 @@ std::vector<std::string> caution_words(const TodayView& view) {
   add_heat_caution(view, cautions);
   if (any_run(view)) {
     if (view.today.sky.estimate.t_max_c >= hot_hose_c) {
-      cautions.push_back("Water standing in a sunny hose scalds: let it run until it is cool before it meets hands or leaves.");
+      cautions.push_back(
+          "Water standing in a sunny hose scalds: let it run until it is cool before it meets hands or "
+          "leaves.");
     }
-    if (wets_beside_the_bed(view)) cautions.push_back("Spray reaches the path: it is slippery; keep people off until it is dry.");
+    if (wets_beside_the_bed(view))
+      cautions.push_back("Spray reaches the path: it is slippery; keep people off until it is dry.");
     cautions.push_back(
-        "Flush the hose, do not drink from it, keep its end out of buckets and puddles (vacuum breaker at every tap), "
+        "Flush the hose, do not drink from it, keep its end out of buckets and puddles (vacuum breaker at "
+        "every tap), "
         "close the tap afterwards: no hose stays under pressure over night.");
-    if (has_flowers_for_bees(view)) cautions.push_back("Bees work the flowers: water early, mind stings and allergies.");
+    if (has_flowers_for_bees(view))
+      cautions.push_back("Bees work the flowers: water early, mind stings and allergies.");
     cautions.push_back("Cords and timers stay dry. Stop and go inside when you hear thunder.");
-    if (view.today.sky.weather.rain_mm >= rain_worth_a_look_mm && view.today.sky.origin == DayOrigin::forecast) {
+    if (view.today.sky.weather.rain_mm >= rain_worth_a_look_mm &&
+        view.today.sky.origin == DayOrigin::forecast) {
       cautions.push_back("Rain is forecast: look at the gauge first. A forecast of rain is not rain.");
     }
     cautions.push_back("Local watering rules, the water supplier's rules and school policy come first.");

@@ -30,7 +30,11 @@ std::string obstacle_words(const TodayView& view, const BedToday& bed);
 /// "Tomato has used 0.55 of the 0.87 in it can spare"; every planting of the bed in one list.
 std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed);
 
-/// What the run gives the other plantings of the bed beyond what they can hold; empty when nothing worth a word.
+/// What the longest run leaves undone; empty when nothing.
+std::string left_over_words(const TodayView& view, const BedToday& bed);
+
+/// What the run gives the other plantings of the bed beyond what they can hold; empty when nothing worth a
+/// word.
 std::string overflow_words(const TodayView& view, const BedToday& bed);
 
 /// What was not measured, a line each; `EstimateKind::weather` with its days.
