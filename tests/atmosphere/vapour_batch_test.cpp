@@ -61,7 +61,7 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
   std::vector<double> e(t_c.size());
   const BadRows bad = noonleaf::saturation_vapour_pressure_kpa({t_c.data()}, t_c.size(), {e.data()});
   BOOST_TEST(bad == (BadRows{7, 95, 400, 612}), boost::test_tools::per_element());
-  for (const std::size_t row : {0, 7, 95, 96, 400, 612}) BOOST_TEST(std::isnan(e[row]));
+  for (const std::size_t row : {0U, 7U, 95U, 96U, 400U, 612U}) BOOST_TEST(std::isnan(e[row]));
   BOOST_TEST(!std::isnan(e[1]));
   t_c = temperatures();
   t_c[300] = -0.0;

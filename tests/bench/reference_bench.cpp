@@ -79,9 +79,11 @@ DailyData& daily_data() {
   return data;
 }
 
-void count_days(benchmark::State& state) {
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * site_count * day_count));
+void count_items(benchmark::State& state, std::size_t items_per_iteration) {
+  state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(items_per_iteration));
 }
+
+void count_days(benchmark::State& state) { count_items(state, site_count * day_count); }
 
 void plain_daily(benchmark::State& state) {
   DailyData& data = daily_data();
@@ -146,7 +148,7 @@ void batch_daily_one_site(benchmark::State& state) {
         noonleaf::daily_et0_mm_d(site, data.columns(0), day_count, {data.et0_mm_d.data()}));
     benchmark::ClobberMemory();
   }
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * day_count));
+  count_items(state, day_count);
 }
 
 void batch_daily_date_column(benchmark::State& state) {
@@ -209,9 +211,7 @@ HourlyData& hourly_data() {
   return data;
 }
 
-void count_hours(benchmark::State& state) {
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * hourly_site_count * hour_count));
-}
+void count_hours(benchmark::State& state) { count_items(state, hourly_site_count * hour_count); }
 
 void plain_hourly(benchmark::State& state) {
   HourlyData& data = hourly_data();
@@ -260,7 +260,7 @@ void batch_hourly_one_year(benchmark::State& state) {
                                                        8784, {data.et0_mm_h.data()}));
     benchmark::ClobberMemory();
   }
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations()) * 8784);
+  count_items(state, 8784);
 }
 
 /// The greatest difference between the batch and the plain loop: both must have done the same work.
@@ -309,7 +309,7 @@ void elementary(benchmark::State& state) {
     operation(x.data(), x.size(), y.data());
     benchmark::ClobberMemory();
   }
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * x.size()));
+  count_items(state, x.size());
 }
 
 BENCHMARK(plain_daily)->Unit(benchmark::kMillisecond);

@@ -216,7 +216,8 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
   const noonleaf::DailySite site = noonleaf::daily_site({50.8, 4.4, 100});
   const BadRows bad = noonleaf::daily_et0_mm_d(site, days_in.columns(), day_count, {et0.data()});
   BOOST_TEST(bad == (BadRows{20, 21, 22, 40, 95, 96, 700}), boost::test_tools::per_element());
-  for (const std::size_t row : {3, 10, 20, 21, 22, 40, 95, 96, 700}) BOOST_TEST(std::isnan(et0[row]), row);
+  for (const std::size_t row : {3U, 10U, 20U, 21U, 22U, 40U, 95U, 96U, 700U})
+    BOOST_TEST(std::isnan(et0[row]), row);
   BOOST_TEST(std::isfinite(et0[30]));
   BOOST_TEST(std::isfinite(et0[4]));
 

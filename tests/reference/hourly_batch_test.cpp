@@ -158,7 +158,7 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
   columns.pressure_kpa = {hours_in.pressure_kpa.data()};
   const BadRows bad = noonleaf::hourly_et0_mm_h(site, columns, count, {et0.data()});
   BOOST_TEST(bad == (BadRows{95, 96, 100, 101, 400}), boost::test_tools::per_element());
-  for (const std::size_t row : {5, 6, 100, 101, 95, 96, 400}) BOOST_TEST(std::isnan(et0[row]), row);
+  for (const std::size_t row : {5U, 6U, 100U, 101U, 95U, 96U, 400U}) BOOST_TEST(std::isnan(et0[row]), row);
   BOOST_TEST(std::isfinite(et0[300]));
 
   for (const auto field : {&Location::latitude_deg, &Location::longitude_deg, &Location::elevation_m}) {
