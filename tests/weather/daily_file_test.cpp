@@ -289,6 +289,16 @@ BOOST_AUTO_TEST_CASE(options_that_do_not_fit_the_file_are_refused) {
       holds(refusal("date,rain_mm,rnn\n2015-07-06,1,2\n", {.columns = {{"rain_in", "rnn"}}}), "two units"));
 }
 
+BOOST_AUTO_TEST_CASE(options_of_a_folder_pass_over_files_without_the_column) {
+  const WeatherOptions options{.columns = {{"rain_mm", "Precip (mm)"}},
+                               .where = noonleaf::RowFilter{"station", "A"},
+                               .absent_headers = noonleaf::AbsentHeader::ignored};
+  BOOST_TEST(read("date,tmin_c\n2015-07-06,1\n", options).days.size() == 1U);
+  BOOST_TEST(read("station,date,Precip (mm)\nA,2015-07-06,1\nB,2015-07-06,2\n", options).days.at(0).rain_mm ==
+             1.0);
+  BOOST_TEST(read("USC00000001,20240705,TMAX,311,,,7,0700\n", options).days.size() == 1U);
+}
+
 BOOST_AUTO_TEST_CASE(a_near_miss_can_be_left_alone) {
   const WeatherFile file = read("date,rain_mm,wind_max\n2015-07-06,1,9\n", {.ignore = {"wind_max"}});
   BOOST_TEST(file.days.at(0).rain_mm == 1.0);

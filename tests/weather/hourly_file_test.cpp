@@ -230,8 +230,11 @@ BOOST_AUTO_TEST_CASE(a_real_typical_year) {
     BOOST_TEST_MESSAGE("typical_year_hourly_45n_8e.csv is not there: not tested");
     return;
   }
-  const WeatherFile year =
-      noonleaf::read_daily_weather(path, "open", {.zone = "Etc/UTC", .stamps = StampMark::period_begin});
+  const WeatherFile year = noonleaf::read_daily_weather(
+      path, "open",
+      {.zone = "Etc/UTC",
+       .site = {.latitude_deg = 45.0, .longitude_deg = 8.0, .elevation_m = 250.0},
+       .stamps = StampMark::period_begin});
   BOOST_TEST(year.hours.size() == 8760U);
   BOOST_TEST(year.days.size() == 365U);
   BOOST_TEST(year.set_aside.empty());

@@ -71,13 +71,32 @@ BOOST_AUTO_TEST_CASE(chicago_as_celsius_is_found_out) {
   BOOST_TEST(chicago.set_aside.size() > 0U);
 }
 
+BOOST_AUTO_TEST_CASE(the_weather_of_the_demo_garden_is_clean) {
+  const WeatherOptions options{
+      .zone = "America/Los_Angeles",
+      .site = {.latitude_deg = 46.07, .longitude_deg = -118.33, .elevation_m = 290.0}};
+  std::size_t files = 0;
+  for (const auto& entry :
+       std::filesystem::directory_iterator(source_folder / "weather_samples/demo/weather")) {
+    const WeatherFile file =
+        noonleaf::read_daily_weather(entry.path(), entry.path().filename().string(), options);
+    const bool forecast = file.name.starts_with("forecast");
+    BOOST_TEST((file.kind == (forecast ? noonleaf::WeatherKind::forecast : noonleaf::WeatherKind::measured)));
+    BOOST_TEST(file.set_aside.empty(), noonleaf::describe(noonleaf::problems_of(file.set_aside)));
+    BOOST_TEST(file.doubts.empty(), noonleaf::describe(noonleaf::problems_of(file.doubts)));
+    ++files;
+  }
+  BOOST_TEST(files > 0U);
+}
+
 BOOST_AUTO_TEST_CASE(climate_reference_station) {
   const auto path = source_folder / "../shared/weather_open/climate_reference_daily_2015.csv";
   if (!std::filesystem::exists(path)) {
     BOOST_TEST_MESSAGE("climate_reference_daily_2015.csv is not there: not tested");
     return;
   }
-  const WeatherFile station = noonleaf::read_daily_weather(path, "open");
+  const WeatherFile station = noonleaf::read_daily_weather(
+      path, "open", {.site = {.latitude_deg = 30.62, .longitude_deg = -98.08, .elevation_m = 400.0}});
   BOOST_TEST(station.days.size() == 365U);
   std::size_t without_temperature = 0;
   for (const noonleaf::DailyWeather& day : station.days)

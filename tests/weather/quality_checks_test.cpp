@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <string>
 #include <vector>
 
@@ -156,6 +157,18 @@ BOOST_AUTO_TEST_CASE(a_finding_reads_like_an_error) {
              "  2024-07-07,-9999,24.0,2.0\n"
              "             ^^^^^\n"
              "  fix: leave the cell empty where the value is missing\n");
+}
+
+BOOST_AUTO_TEST_CASE(the_manual_has_every_check_and_column) {
+  std::ifstream file(std::filesystem::path(NOONLEAF_SOURCE_DIR) / "docs/weather.md");
+  const std::string manual((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
+  for (const QualityCheck& check : noonleaf::quality_checks()) {
+    const std::string row = "| `" + std::string(check.name) + "` | " + std::string(check.finds) + " | " +
+                            std::string(check.verdict) + " | " + std::string(check.source) + " |";
+    BOOST_TEST(manual.find(row) != std::string::npos, row);
+  }
+  for (const noonleaf::WeatherColumn& column : noonleaf::weather_columns())
+    BOOST_TEST(manual.find(column.name) != std::string::npos, column.name);
 }
 
 BOOST_AUTO_TEST_CASE(ranges_are_shown_in_the_unit_of_the_file) {

@@ -87,6 +87,7 @@ void CsvTable::choose_step() {
 void CsvTable::prepare_fast_columns() {
   const bool clock = plan_.find(ColumnRole::clock).has_value();
   const auto station = plan_.find(ColumnRole::station);
+  const bool filtered = plan_.find(ColumnRole::filter).has_value();
   for (std::size_t index = 0; index < plan_.columns.size(); ++index) {
     const PlannedColumn& column = plan_.columns[index];
     FastColumn fast;
@@ -114,7 +115,7 @@ void CsvTable::prepare_fast_columns() {
         fast.kind = Kind::filter;
         break;
       case ColumnRole::station:
-        fast.kind = index == *station && !options_.where ? Kind::station : Kind::skip;
+        fast.kind = index == *station && !filtered ? Kind::station : Kind::skip;
         break;
     }
     fast.slot = static_cast<std::size_t>(column.quantity);

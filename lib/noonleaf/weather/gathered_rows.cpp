@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -55,6 +56,17 @@ std::string GatheredRows::unit(WeatherQuantity quantity) const {
   for (const WeatherColumn& column : weather_columns())
     if (column.name == canonical_name(quantity)) return std::string(column.unit);
   return {};
+}
+
+std::string GatheredRows::wanted_station(const WeatherOptions& options, const std::string& column) const {
+  if (!options.where) return {};
+  if (lower_case(trimmed(options.where->column)) == lower_case(column))
+    return std::string(trimmed(options.where->value));
+  if (options.absent_headers == AbsentHeader::ignored) return {};
+  Problem found = source_->problem(0, "rows of this format are chosen by " + column + " only",
+                                   "write it like --where " + column + "=" + in_quotes("USW00094846"));
+  found.field = "--where";
+  throw Error(std::move(found));
 }
 
 void GatheredRows::refuse(Problem problem) {

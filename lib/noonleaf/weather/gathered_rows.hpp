@@ -40,6 +40,10 @@ class GatheredRows : public RowSource {
  protected:
   GatheredRows(std::unique_ptr<TextSource> source, std::string format, WeatherStep step, WeatherKind kind);
 
+  /// The station that the user's filter asks for, in a format whose station column is `column`; empty for
+  /// any. Throws    Error where the filter is on another column and has to be there
+  std::string wanted_station(const WeatherOptions& options, const std::string& column) const;
+
   /// Keeps a problem that refuses the file.
   void refuse(Problem problem);
   /// Says from which place a value came, where a row is made of several places.

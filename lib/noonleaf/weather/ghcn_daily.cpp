@@ -64,7 +64,7 @@ class GhcnDaily final : public GatheredRows {
             FindingList& findings)
       : GatheredRows(std::move(text), "NOAA GHCN-Daily by station", WeatherStep::day, kind),
         findings_(findings) {
-    if (options.where) wanted_ = std::string(trimmed(options.where->value));
+    wanted_ = wanted_station(options, "ID");
     read_lines();
     require_one_station();
     for (auto& [day, row] : days_) rows_.push_back(row);

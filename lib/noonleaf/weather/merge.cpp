@@ -8,19 +8,12 @@
 
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/calendar_stamp.hpp"
+#include "noonleaf/weather/daily_members.hpp"
 #include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
-
-// In the order of WeatherQuantity.
-constexpr std::array<double DailyWeather::*, weather_quantity_count> members{
-    &DailyWeather::t_max_c,    &DailyWeather::t_min_c,    &DailyWeather::t_mean_c,
-    &DailyWeather::rh_max_pct, &DailyWeather::rh_min_pct, &DailyWeather::rh_mean_pct,
-    &DailyWeather::t_dew_c,    &DailyWeather::ea_kpa,     &DailyWeather::wind_m_s,
-    &DailyWeather::rs_mj_m2_d, &DailyWeather::sunshine_h, &DailyWeather::pressure_kpa,
-    &DailyWeather::rain_mm};
 
 // A day in the making: each quantity with the file it came from.
 struct Collected {
@@ -51,7 +44,7 @@ void note_conflict(const WeatherFile& used, const WeatherFile& other, std::size_
   problem.file = other.name;
   problem.line = day < other.lines.size() ? other.lines[day] : 0;
   problem.field = canonical_name(static_cast<WeatherQuantity>(quantity));
-  problem.text = number_text(weather.*members[quantity]);
+  problem.text = number_text(weather.*daily_members[quantity]);
   problem.message = problem.text + " on " + date_text(weather.date) + ", but " + used.name + " says " +
                     number_text(used_value) + ", which is used";
   problem.fix = "name the file to be believed first, or delete the wrong value";
@@ -70,9 +63,9 @@ bool contradicts_itself(const DailyWeather& day) {
 void fill(const WeatherFile& file, std::size_t day, Collected& collected, std::vector<Finding>& conflicts) {
   const DailyWeather& weather = file.days[day];
   const DailyWeather known_before = collected.weather;
-  for (std::size_t quantity = 0; quantity < members.size(); ++quantity) {
-    const double value = weather.*members[quantity];
-    double& kept = collected.weather.*members[quantity];
+  for (std::size_t quantity = 0; quantity < daily_members.size(); ++quantity) {
+    const double value = weather.*daily_members[quantity];
+    double& kept = collected.weather.*daily_members[quantity];
     if (is_missing(value)) continue;
     if (is_known(kept)) {
       if (kept != value && file.kind == WeatherKind::measured)
@@ -80,7 +73,7 @@ void fill(const WeatherFile& file, std::size_t day, Collected& collected, std::v
       continue;
     }
     DailyWeather with_value = known_before;
-    with_value.*members[quantity] = value;
+    with_value.*daily_members[quantity] = value;
     if (contradicts_itself(with_value) && !contradicts_itself(known_before)) continue;
     kept = value;
     collected.from[quantity] = &file;

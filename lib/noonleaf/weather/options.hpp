@@ -27,6 +27,12 @@ enum class DateOrder {
   day_first     ///< 4/7/2026 is 4 July
 };
 
+/// What it means when a file has no column of the name that `columns` or `where` ask for.
+enum class AbsentHeader {
+  refused,  ///< a slip: the options are for this one file
+  ignored   ///< the options are for a folder of files, of which not all have that column
+};
+
 /// Keeps the rows whose cell in `column` (header text) reads exactly `value`.
 struct RowFilter {
   std::string column{}, value{};
@@ -40,6 +46,7 @@ struct WeatherOptions {
   /// Header texts to leave alone although they resemble a canonical name.
   std::vector<std::string> ignore{};
   std::optional<RowFilter> where{};
+  AbsentHeader absent_headers = AbsentHeader::refused;
   /// IANA zone of the site, for stamps without an offset and for the bounds of the day. Needed by hourly
   /// files.
   std::string zone{};

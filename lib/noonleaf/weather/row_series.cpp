@@ -4,6 +4,7 @@
 #include <string>
 
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/daily_members.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -63,24 +64,11 @@ void sort_rows(std::vector<TableRow>& rows, const ValueLocator& locator, Finding
 }
 
 DailyWeather daily_weather(const TableRow& row) {
-  const WeatherValues& v = row.values;
   DailyWeather day;
   day.date =
       std::chrono::year_month_day(std::chrono::sys_days(std::chrono::days(row.stamp.seconds / 86'400)));
-  const auto value = [&v](WeatherQuantity quantity) { return v[static_cast<std::size_t>(quantity)]; };
-  day.t_max_c = value(WeatherQuantity::t_max);
-  day.t_min_c = value(WeatherQuantity::t_min);
-  day.t_mean_c = value(WeatherQuantity::t_mean);
-  day.rh_max_pct = value(WeatherQuantity::rh_max);
-  day.rh_min_pct = value(WeatherQuantity::rh_min);
-  day.rh_mean_pct = value(WeatherQuantity::rh_mean);
-  day.t_dew_c = value(WeatherQuantity::t_dew);
-  day.ea_kpa = value(WeatherQuantity::ea);
-  day.wind_m_s = value(WeatherQuantity::wind);
-  day.rs_mj_m2_d = value(WeatherQuantity::rs);
-  day.sunshine_h = value(WeatherQuantity::sunshine);
-  day.pressure_kpa = value(WeatherQuantity::pressure);
-  day.rain_mm = value(WeatherQuantity::rain);
+  for (std::size_t index = 0; index < daily_members.size(); ++index)
+    day.*daily_members[index] = row.values[index];
   return day;
 }
 

@@ -65,7 +65,7 @@ class SurfaceHourly final : public GatheredRows {
       : GatheredRows(std::move(text), "NOAA Integrated Surface Database, global-hourly CSV",
                      WeatherStep::hour, kind),
         findings_(findings) {
-    if (options.where) wanted_ = std::string(trimmed(options.where->value));
+    wanted_ = wanted_station(options, "STATION");
     read_lines();
     require_one_station();
     for (auto& [hour, report] : reports_) rows_.push_back(report.row);

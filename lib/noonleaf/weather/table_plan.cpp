@@ -223,8 +223,10 @@ class Planner {
         problems_.push_back(std::move(found));
         continue;
       }
-      const auto has_header = [&](const PlannedColumn& column) { return column.header == trimmed(header); };
+      const std::string_view wanted = trimmed(header);
+      const auto has_header = [wanted](const PlannedColumn& column) { return column.header == wanted; };
       if (std::any_of(plan_.columns.begin(), plan_.columns.end(), has_header)) continue;
+      if (options_.absent_headers == AbsentHeader::ignored) continue;
       Problem found =
           problem(plan_.columns.size(), "the file has no column \"" + header + "\" to read as " + name,
                   nearest_header(header));
@@ -235,6 +237,7 @@ class Planner {
 
   void require_filter() {
     if (!options_.where || plan_.find(ColumnRole::filter)) return;
+    if (options_.absent_headers == AbsentHeader::ignored) return;
     Problem found = problem(plan_.columns.size(), "the file has no column \"" + options_.where->column + "\"",
                             nearest_header(options_.where->column));
     found.field = "--where";
