@@ -219,4 +219,15 @@ BOOST_AUTO_TEST_CASE(what_is_not_measured_is_listed) {
   BOOST_TEST(!lists("sun estimated"));
 }
 
+BOOST_AUTO_TEST_CASE(a_soil_check_that_is_not_reckoned_with_is_said) {
+  noonleaf::JournalEntry feel;
+  feel.event = noonleaf::JournalEvent::feel;
+  feel.date = 2025y / 6 / 10;
+  feel.bed = "a";
+  const Today answer = ask(invented_garden(tomato), 2025y / 6 / 11, {feel});
+  BOOST_TEST(std::any_of(
+      answer.estimates.begin(), answer.estimates.end(),
+      [](const noonleaf::Estimate& each) { return each.what.find("1 journal lines on feel") == 0U; }));
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -67,6 +67,21 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
   }
 }
 
+/// What the journal keeps and the account does not reckon with.
+void add_unused_entries(std::vector<Estimate>& estimates, const Journal& journal, sys_days date) {
+  const auto is_unused = [date](const JournalEntry& entry) {
+    const bool kind = entry.event == JournalEvent::feel || entry.event == JournalEvent::probe ||
+                      entry.event == JournalEvent::mulch || entry.event == JournalEvent::amend;
+    return kind && sys_days(entry.date) <= date;
+  };
+  const auto count = std::count_if(journal.begin(), journal.end(), is_unused);
+  if (count == 0) return;
+  estimates.push_back(
+      {.kind = EstimateKind::journal,
+       .what = std::to_string(count) +
+               " journal lines on feel, probe, mulch or amend are kept but not yet reckoned with"});
+}
+
 void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
   if (garden.site.location.latitude_deg < 0) {
     estimates.push_back({.kind = EstimateKind::crop,
@@ -134,6 +149,7 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& jour
     estimates.push_back({.what = "no temperature for today: droop and wilt cannot be told"});
   }
   add_journal(estimates, journal, sys_days(date));
+  add_unused_entries(estimates, journal, sys_days(date));
   add_garden(estimates, garden, sys_days(date));
   estimates.push_back({.kind = EstimateKind::soil_start,
                        .what = "soil taken as full of water on " +
