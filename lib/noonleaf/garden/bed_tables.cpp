@@ -9,6 +9,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
+#include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/soil/texture.hpp"
 #include "noonleaf/sprinkler/application_rate.hpp"
@@ -36,6 +37,7 @@ constexpr AcceptedRange percent_range{0, 100, "%"};
 constexpr AcceptedRange spray_loss_range{0, 50, "%"};
 constexpr AcceptedRange off_target_range{0, 95, "%"};
 constexpr AcceptedRange uniformity_range{5, 100, "%"};
+constexpr AcceptedRange slope_range{0, 60, "%"};
 constexpr AcceptedRange share_range{0, 100, "%", AcceptedRange::Low::excluded};
 constexpr AcceptedRange water_content_range{0, 90, "% of the volume"};
 constexpr double share_slack = 1e-6;  // shares written as 33.3, 33.3, 33.4 add up
@@ -291,6 +293,9 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   bed.sprinkler = resolve(table, "sprinkler", "oscillating", sprinklers, "sprinkler");
   bed.soil = read_soil(table);
   bed.rooting_depth_m = table.quantity("rooting_depth", length_units, rooting_depth_range).value_or(missing);
+  bed.slope_pct = table.number("slope_pct", slope_range).value_or(0.0);
+  bed.letter = table.text("letter").value_or(std::string{});
+  bed.place = read_place(table);
   bed.framed = table.yes_or_no("framed").value_or(false);
   for (TomlTable& planting : table.tables("planting")) bed.plantings.push_back(read_planting(planting));
   for (BedPlanting& planting : bed.plantings) planting.season.root_limit_m = bed.rooting_depth_m;

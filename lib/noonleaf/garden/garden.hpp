@@ -12,6 +12,7 @@
 #include "noonleaf/atmosphere/radiation.hpp"
 #include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/crop/growth.hpp"
+#include "noonleaf/garden/watering_rules.hpp"
 #include "noonleaf/garden/weekly_hours.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/soil/wetted_fraction.hpp"
@@ -25,6 +26,18 @@ inline namespace v1 {
 /// In which units a person reads depths, volumes and temperatures. Everything inside stays SI.
 enum class UnitSystem { metric, us };
 
+/// Where something stands on the sketch of the garden, seen from above; x to the right, y up the page.
+struct SketchPlace {
+  double x_m = missing, y_m = missing;           ///< the lower left corner, or the point itself
+  double width_m = missing, length_m = missing;  ///< along x and y; missing for a point
+};
+
+/// Something that helps a stranger to find the beds: a gate, a shed, a tree.
+struct Landmark {
+  std::string name{};
+  SketchPlace place{};
+};
+
 /// One garden.
 struct Site {
   std::string name{};
@@ -35,7 +48,8 @@ struct Site {
   Setting setting = Setting::interior;  ///< kRs where sunshine is missing
   double wind_height_m = 2.0;           ///< of the anemometer behind the weather files
   std::optional<std::chrono::year_month_day>
-      demo_date{};  ///< an invented garden shows this day instead of today
+      demo_date{};        ///< an invented garden shows this day instead of today
+  std::string contact{};  ///< whom to tell when something goes wrong: "front office, extension 12"
 };
 
 /// A role that can turn water on and off, with the hours it is on site.
@@ -43,12 +57,16 @@ struct Caretaker {
   std::string id{}, role{};
   std::string language = "en";
   std::vector<WeeklyHours> hours{};
+  std::vector<DatedSpan> away{};   ///< on leave: not on site whatever the hours say
+  bool works_on_holidays = false;  ///< whether the hours hold on the holidays of the rules too
 };
 
 /// The supply that one or more sprinklers share.
 struct Tap {
   std::string id{}, name{};
   double flow_l_min = missing;
+  bool reclaimed = false;              ///< water that must not touch what is eaten, nor children
+  std::optional<SketchPlace> place{};  ///< on the sketch
 };
 
 /// Whatever applies the water.
@@ -83,15 +101,12 @@ struct Bed {
   double area_m2 = missing;
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   BedSoil soil{};
-  double rooting_depth_m = missing;  ///< raised bed or hard pan: roots go no deeper; missing = no limit
-  bool framed = false;               ///< no rain runs off a framed bed
+  double rooting_depth_m = missing;    ///< raised bed or hard pan: roots go no deeper; missing = no limit
+  bool framed = false;                 ///< no rain runs off a framed bed
+  double slope_pct = 0;                ///< of the ground: steep beds take water in cycles
+  std::string letter{};                ///< on the sketch and the sheet; the file's own, else A, B, C in order
+  std::optional<SketchPlace> place{};  ///< on the sketch
   std::vector<BedPlanting> plantings{};
-};
-
-/// When water may run at all.
-struct WateringRules {
-  std::vector<WeeklyHours> allowed_hours{};  ///< empty = any hour
-  std::vector<WeeklyHours> quiet_hours{};    ///< children in the garden: no run overlaps these
 };
 
 /// What stays: the whole of garden.toml.
@@ -103,7 +118,13 @@ struct Garden {
   std::vector<Sprinkler> sprinklers{};
   std::vector<Bed> beds{};
   WateringRules rules{};
+  std::vector<Landmark> landmarks{};  ///< on the sketch
 };
+
+/// Whether a caretaker is on site from `begin` to `end` of a date: within the weekly hours, not on leave, and
+/// not on a holiday unless they work then.
+bool on_site(const Garden& garden, const Caretaker& caretaker, std::chrono::year_month_day date,
+             std::chrono::minutes begin, std::chrono::minutes end);
 
 /// The bed with this id, or nothing.
 const Bed* find_bed(const Garden& garden, std::string_view id);

@@ -5,6 +5,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/bed_tables.hpp"
+#include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/site_tables.hpp"
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/garden/toml_table.hpp"
@@ -66,6 +67,7 @@ Garden garden_of(TomlTable root) {
     garden.sprinklers.push_back(read_sprinkler(table, garden.taps));
   for (TomlTable& table : root.tables("bed")) garden.beds.push_back(read_bed(table, garden.sprinklers));
   if (auto rules = root.table("rules")) garden.rules = read_rules(*rules);
+  for (TomlTable& table : root.tables("landmark")) garden.landmarks.push_back(read_landmark(table));
   if (garden.beds.empty() && !root.has("bed")) {
     root.refuse_table("there is no bed", "add a [[bed]] with id, area_m2 or area_ft2, sprinkler and soil");
   }
@@ -100,6 +102,15 @@ const Bed* find_bed(const Garden& garden, std::string_view id) {
   const auto found =
       std::find_if(garden.beds.begin(), garden.beds.end(), [&](const Bed& bed) { return bed.id == id; });
   return found == garden.beds.end() ? nullptr : &*found;
+}
+
+bool on_site(const Garden& garden, const Caretaker& caretaker, std::chrono::year_month_day date,
+             std::chrono::minutes begin, std::chrono::minutes end) {
+  if (!caretaker.works_on_holidays && holiday_on(garden.rules, date) != nullptr) return false;
+  const bool on_leave =
+      std::any_of(caretaker.away.begin(), caretaker.away.end(),
+                  [date](const DatedSpan& span) { return span.first <= date && date <= span.last; });
+  return !on_leave && covers(caretaker.hours, date, begin, end);
 }
 
 Garden parse_garden(std::string_view text, std::string_view shown_name) {

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "noonleaf/garden/quantity_units.hpp"
+#include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/zone.hpp"
 
 namespace noonleaf {
@@ -22,19 +23,6 @@ constexpr AcceptedRange longitude_range{-180, 180, "degrees, east positive"};
 constexpr AcceptedRange elevation_range{-430, 5000, "m"};  // the Dead Sea shore to the highest fields
 constexpr AcceptedRange wind_height_range{0.5, 100, "m"};
 constexpr AcceptedRange tap_flow_range{0, 2000, "l/min", AcceptedRange::Low::excluded};
-
-std::vector<WeeklyHours> read_hours(TomlTable& table, std::string_view key) {
-  std::vector<WeeklyHours> hours;
-  for (const std::string& text : table.texts(key)) {
-    if (const auto parsed = parse_weekly_hours(text)) {
-      hours.push_back(*parsed);
-    } else {
-      table.refuse(key, "\"" + text + "\" does not say days and hours",
-                   "write it like \"mon-fri 06:00-14:30\", \"sat,sun 08:00-12:00\" or \"daily 05:00-09:00\"");
-    }
-  }
-  return hours;
-}
 
 double required_number(TomlTable& table, std::string_view key, const AcceptedRange& range,
                        std::string_view example) {
@@ -72,6 +60,7 @@ Site read_site(TomlTable& table) {
   site.air = table.choice("air", air_words) == 0 ? Dryness::humid : Dryness::arid;
   site.setting = table.choice("setting", setting_words) == 0 ? Setting::interior : Setting::coast;
   site.demo_date = table.date("demo_date");
+  site.contact = table.text("contact").value_or(std::string{});
   table.refuse_unknown_keys();
   return site;
 }
@@ -101,6 +90,8 @@ Caretaker read_caretaker(TomlTable& table) {
   caretaker.role = table.required_text("role", "day custodian");
   caretaker.language = language_words[table.choice("language", language_words)];
   caretaker.hours = read_hours(table, "hours");
+  caretaker.away = read_spans(table, "away");
+  caretaker.works_on_holidays = table.yes_or_no("works_on_holidays").value_or(false);
   if (!table.has("hours")) {
     table.refuse_table("\"hours\" is missing: when is this person on site?",
                        "add hours = [\"mon-fri 06:00-14:30\"]");
@@ -113,17 +104,11 @@ Tap read_tap(TomlTable& table) {
   Tap tap;
   tap.id = table.required_text("id", "north");
   tap.name = table.text("name").value_or(tap.id);
+  tap.reclaimed = table.yes_or_no("reclaimed").value_or(false);
+  tap.place = read_place(table);
   tap.flow_l_min = table.quantity("flow", flow_units, tap_flow_range).value_or(missing);
   table.refuse_unknown_keys();
   return tap;
-}
-
-WateringRules read_rules(TomlTable& table) {
-  WateringRules rules;
-  rules.allowed_hours = read_hours(table, "allowed_hours");
-  rules.quiet_hours = read_hours(table, "quiet_hours");
-  table.refuse_unknown_keys();
-  return rules;
 }
 
 }  // namespace v1
