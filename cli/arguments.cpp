@@ -13,6 +13,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/nearest_name.hpp"
+#include "noonleaf/units.hpp"
 
 #include "version.hpp"
 
@@ -266,15 +267,40 @@ LogArguments log_arguments(LogArguments arguments, const LogTexts& texts) {
   return arguments;
 }
 
-/// "83", "83mm", "8.3cm" or "3.25in" in mm; nothing when it is none of them.
-std::optional<double> diameter_mm(const std::string& text) {
+/// A unit that may follow a number, and what it is worth in the first of its kind.
+struct NumberUnit {
+  std::string_view word;
+  double factor;
+};
+using NumberUnits = std::vector<NumberUnit>;
+
+constexpr double kilograms_per_pound = 0.45359237;  // by definition, NIST SP 811 appendix B.8
+
+const NumberUnits can_diameter_units{{"mm", 1}, {"cm", 10}, {"in", mm_per_inch}};
+const NumberUnits weight_units{
+    {"kg", 1}, {"g", 0.001}, {"lb", kilograms_per_pound}, {"oz", kilograms_per_pound / 16}};
+const NumberUnits volume_units{
+    {"l", 1}, {"L", 1}, {"ml", 0.001}, {"gal", litres_per_gallon}, {"qt", litres_per_gallon / 4}};
+
+/// A number above 0 with one of the units behind it, or none for the first; nothing when it is not that.
+std::optional<double> number_with_unit(const std::string& text, const NumberUnits& units) {
   double value = missing;
   const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (code != std::errc{} || !(value > 0)) return std::nullopt;
-  const std::string_view unit(end, static_cast<std::size_t>(text.data() + text.size() - end));
-  if (unit.empty() || unit == "mm") return value;
-  if (unit == "cm") return value * 10;
-  return unit == "in" ? std::optional(value * 25.4) : std::nullopt;
+  const std::string_view word(end, static_cast<std::size_t>(text.data() + text.size() - end));
+  if (word.empty()) return value;
+  for (const NumberUnit& unit : units)
+    if (unit.word == word) return value * unit.factor;
+  return std::nullopt;
+}
+
+/// A check for number_with_unit: `example` shows how it is written.
+std::function<std::string(const std::string&)> with_unit(const NumberUnits& units, std::string what,
+                                                         std::string example) {
+  return [&units, what = std::move(what), example = std::move(example)](const std::string& text) {
+    return number_with_unit(text, units) ? std::string{}
+                                         : "\"" + text + "\" is not " + what + "; write it like " + example;
+  };
 }
 
 void add_cans(CLI::App& app, CansArguments& arguments, std::string& diameter) {
@@ -289,15 +315,95 @@ void add_cans(CLI::App& app, CansArguments& arguments, std::string& diameter) {
   command
       ->add_option("--can-diameter", diameter,
                    "for caught_ml: inner diameter at the rim, 83mm, 8.3cm or 3.25in")
-      ->check([](const std::string& text) {
-        return diameter_mm(text) ? std::string{}
-                                 : "\"" + text + "\" is not a diameter; write it like 83mm, 8.3cm or 3.25in";
-      });
+      ->check(with_unit(can_diameter_units, "a diameter", "83mm, 8.3cm or 3.25in"));
   using Format = CansArguments::Format;
   add_choice(*command, "--format", arguments.format,
              {{"text", Format::text}, {"json", Format::json}, {"svg", Format::svg}},
              "how to print the answer");
   command->footer("Example: noonleaf cans lawn.csv --minutes 15");
+}
+
+void add_explain(CLI::App& app, ExplainArguments& arguments, std::string& date) {
+  CLI::App* command = app.add_subcommand("explain", "A day's whole calculation for one bed, step by step");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_option("BED", arguments.bed, "id of the bed")->required();
+  command->add_option("DATE", date, "the day, like 2025-07-16")->required()->check(check_date);
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf explain my-garden a 2025-07-16");
+}
+
+void add_crops(CLI::App& app, CropsArguments& arguments) {
+  CLI::App* command = app.add_subcommand("crops", "The crop table; one crop with its curve");
+  command->add_option("CROP", arguments.crop, "a crop of the table, like tomato; without it, the table");
+  command->add_option("--region", arguments.region, "the stage lengths to draw: words of their region");
+  using Format = CropsArguments::Format;
+  add_choice(*command, "--format", arguments.format,
+             {{"text", Format::text}, {"json", Format::json}, {"svg", Format::svg}},
+             "how to print the answer; svg for one crop");
+  command->footer("Example: noonleaf crops tomato");
+}
+
+struct PotTexts {
+  std::string volume, soaked, drained, wilted, dry;
+};
+
+void add_pot(CLI::App& command, SoilsArguments& arguments, PotTexts& texts) {
+  CLI::Option* pot = command.add_flag("--pot", arguments.by_pot,
+                                      "weigh a pot of the mix: the steps, and the form worked out");
+  const auto add = [&](const char* name, std::string& text, const char* help, const NumberUnits& units,
+                       const char* what, const char* example) {
+    command.add_option(name, text, help)->check(with_unit(units, what, example))->needs(pot);
+  };
+  add("--volume", texts.volume, "volume of the soil in the pot: 5l, 1.3gal", volume_units, "a volume",
+      "5l or 1.3gal");
+  const char* const weights = "4.35kg, 4350g or 9.6lb";
+  add("--soaked", texts.soaked, "weight of the soaked pot, may be left out: 5.1kg, 5100g, 11.2lb",
+      weight_units, "a weight", weights);
+  add("--drained", texts.drained, "after a day of draining", weight_units, "a weight", weights);
+  add("--wilted", texts.wilted, "when the leaves hang at dawn", weight_units, "a weight", weights);
+  add("--dry", texts.dry, "oven-dry with its pot, may be left out", weight_units, "a weight", weights);
+}
+
+void add_soils(CLI::App& app, SoilsArguments& arguments, PotTexts& texts) {
+  CLI::App* command = app.add_subcommand("soils", "The soil table; one soil from its particles or a pot");
+  CLI::Option* texture =
+      command->add_option("TEXTURE", arguments.texture, "a texture class, like loam; without it, the table");
+  CLI::Option* sand =
+      command->add_option("--sand", arguments.particles.sand_pct, "sand, % of the fine earth by weight")
+          ->check(within(0, 100))
+          ->excludes(texture);
+  CLI::Option* clay = command->add_option("--clay", arguments.particles.clay_pct, "clay, likewise; to 60")
+                          ->check(within(0, 100))
+                          ->needs(sand);
+  sand->needs(clay);
+  command->add_option("--organic", arguments.particles.organic_pct, "organic matter, %; to 8")
+      ->check(within(0, 100))
+      ->capture_default_str()
+      ->needs(sand);
+  command->add_option("--gravel", arguments.particles.gravel_pct, "above 2 mm, % of the whole soil by weight")
+      ->check(within(0, 100))
+      ->capture_default_str()
+      ->needs(sand);
+  command
+      ->add_option("--density", arguments.particles.density_factor,
+                   "bulk density over normal: 0.9 loosened, 1.3 compacted")
+      ->check(within(0.9, 1.3))
+      ->capture_default_str()
+      ->needs(sand);
+  add_pot(*command, arguments, texts);
+  command->get_option("--pot")->excludes(texture)->excludes(sand);
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf soils --sand 55 --clay 15 --organic 4");
+}
+
+SoilsArguments soils_arguments(SoilsArguments arguments, const PotTexts& texts) {
+  arguments.by_particles = is_known(arguments.particles.sand_pct);
+  arguments.pot.soil_volume_l = number_with_unit(texts.volume, volume_units).value_or(missing);
+  arguments.pot.soaked_kg = number_with_unit(texts.soaked, weight_units).value_or(missing);
+  arguments.pot.drained_kg = number_with_unit(texts.drained, weight_units).value_or(missing);
+  arguments.pot.wilted_kg = number_with_unit(texts.wilted, weight_units).value_or(missing);
+  arguments.pot.dry_kg = number_with_unit(texts.dry, weight_units).value_or(missing);
+  return arguments;
 }
 
 std::vector<std::string> option_names(const CLI::App& command) {
@@ -385,6 +491,14 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_et0(app, et0, et0_texts);
   add_log(app, log, log_texts);
   add_cans(app, cans, can_diameter);
+  CropsArguments crops;
+  SoilsArguments soils;
+  PotTexts pot_texts;
+  ExplainArguments explain;
+  std::string explained_date;
+  add_explain(app, explain, explained_date);
+  add_crops(app, crops);
+  add_soils(app, soils, pot_texts);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
@@ -396,8 +510,14 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   if (app.got_subcommand("new")) return Arguments(start);
   if (app.got_subcommand("check")) return Arguments(check);
   if (app.got_subcommand("log")) return Arguments(log_arguments(log, log_texts));
+  if (app.got_subcommand("explain")) {
+    explain.date = parse_iso_date(explained_date).value_or(explain.date);
+    return Arguments(explain);
+  }
+  if (app.got_subcommand("crops")) return Arguments(crops);
+  if (app.got_subcommand("soils")) return Arguments(soils_arguments(soils, pot_texts));
   if (app.got_subcommand("cans")) {
-    cans.can_diameter_mm = diameter_mm(can_diameter).value_or(missing);
+    cans.can_diameter_mm = number_with_unit(can_diameter, can_diameter_units).value_or(missing);
     return Arguments(cans);
   }
   if (app.got_subcommand("today")) {

@@ -9,6 +9,8 @@
 
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/soil/pot.hpp"
+#include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/weather/options.hpp"
 
 namespace noonleaf::cli {
@@ -70,8 +72,28 @@ struct CansArguments {
   Format format = Format::text;
 };
 
-using Arguments =
-    std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments>;
+struct ExplainArguments {
+  std::string folder, bed;
+  std::chrono::year_month_day date{};
+  OutputFormat format = OutputFormat::text;
+};
+
+struct CropsArguments {
+  enum class Format { text, json, svg };
+  std::string crop, region;  ///< empty = the whole table; the first of the crop's rows
+  Format format = Format::text;
+};
+
+struct SoilsArguments {
+  std::string texture;  ///< empty = the whole table, unless one of the two below
+  SoilParticles particles{};
+  bool by_particles = false, by_pot = false;
+  PotWeights pot{};
+  OutputFormat format = OutputFormat::text;
+};
+
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments,
+                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -12,5 +12,8 @@ int run(const TodayArguments& arguments);
 int run(const Et0Arguments& arguments);
 int run(const LogArguments& arguments);
 int run(const CansArguments& arguments);
+int run(const CropsArguments& arguments);
+int run(const SoilsArguments& arguments);
+int run(const ExplainArguments& arguments);
 
 }  // namespace noonleaf::cli

@@ -88,6 +88,7 @@ NetRain rain_and_runoff(BalanceDetail& d, Working& w, const BalanceDay& day,
                         const BalanceSettings& settings) {
   d.rain_mm = day.rain_mm + day.evening_rain_mm;
   d.irrigation_mm = day.irrigation_mm + day.evening_irrigation_mm;
+  d.evening_irrigation_mm = day.evening_irrigation_mm;
   d.runoff_mm = 0;
   if (is_known(settings.curve_number) && d.rain_mm > 0) {
     const double fw = settings.irrigated_frac;
@@ -198,6 +199,8 @@ void tell_surface(BalanceDetail& d, const step_formula::Flows& f, const step_for
   d.kr = f.kr;
   d.kr_rain = f.kr_rain;
   d.energy_share = f.energy_share;
+  d.ke_irrigated = f.ke_irrigated;
+  d.ke_rain = f.ke_rain;
   d.top_transpiration_mm = f.top_draw;
   d.dpe_mm = f.dpe;
   d.dpe_rain_mm = f.dpe_rain;
@@ -270,7 +273,7 @@ void single_day(BalanceDetail& d, Working& w, const SoilWater& soil, const Balan
 /// Snow or frozen ground: nothing moves but the root boundary.
 void standing_day(BalanceDetail& d, const BalanceState& state) {
   d.end = state;
-  d.rain_mm = d.runoff_mm = d.irrigation_mm = 0;
+  d.rain_mm = d.runoff_mm = d.irrigation_mm = d.evening_irrigation_mm = 0;
   d.transpiration_mm = d.evaporation_mm = d.etc_mm_d = d.etc_adj_mm_d = d.lower_evaporation_mm = 0;
   d.dp_mm = d.drainage_mm = 0;
   d.dr_open_mm = d.dr_wet_mm = state.dr_mm;
@@ -290,6 +293,13 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   d.start = start;
   d.growth = growth;
   d.ground = day.ground;
+  d.field_capacity_m3_m3 = soil.field_capacity_m3_m3;
+  d.wilting_point_m3_m3 = soil.wilting_point_m3_m3;
+  d.evaporation_depth_m = soil.evaporation_depth_m;
+  d.u2_m_s = day.u2_m_s;
+  d.rh_min_pct = day.rh_min_pct;
+  d.evaporation_factor = settings.evaporation_factor;
+  d.salt_stress = settings.salt_stress;
   d.end.root_depth_m = growth.root_depth_m;
   d.end.profile_depth_m = start.profile_depth_m;
   const CoefficientMethod method = method_of(growth, settings);

@@ -87,9 +87,14 @@ struct BalanceDetail {
   GrowthDay growth{};
   GroundState ground = GroundState::open;  ///< not open: nothing moved, the day's rain is not in the account
   double et0_mm_d = missing;
+  double field_capacity_m3_m3 = missing, wilting_point_m3_m3 = missing,
+         evaporation_depth_m = missing;           ///< the soil
+  double u2_m_s = missing, rh_min_pct = missing;  ///< of the day, behind Kc max; missing = GrowthDay's Kc max
+  double evaporation_factor = missing, salt_stress = missing;  ///< of the settings
   double root_gain_mm = missing;  ///< depletion that came with soil newly rooted (+) or given back (-)
   double rain_mm = missing, runoff_mm = missing, irrigation_mm = missing;  ///< whole day
-  double curve_number = missing;                                           ///< for the day's wetness
+  double evening_irrigation_mm = missing;  ///< the part of it that came after the day's demand
+  double curve_number = missing;           ///< for the day's wetness
   double tew_mm = missing, rew_mm = missing;
   double taw_mm = missing;  ///< eq. 82
   double kcb = missing;
@@ -102,14 +107,16 @@ struct BalanceDetail {
   double de_rain_wet_mm = missing;
   double kr = missing, kr_rain = missing;  ///< eq. 74
   double energy_share = missing;           ///< W, share of the energy for the irrigated part
-  double ke = missing;                     ///< eq. 71, as it came about
-  double kc = missing;                     ///< Kcb + Ke, eq. 69; or the single Kc
-  double etc_mm_d = missing;               ///< without stress, eq. 69
-  double p_frac = missing;                 ///< as used on this day
-  double raw_mm = missing;                 ///< eq. 83
-  double dr_open_mm = missing;  ///< Dr after the morning's water; negative = above field capacity for today
-  double dr_wet_mm = missing;   ///< the same, not below 0: what the plant feels
-  double ks = missing;          ///< eq. 84
+  double ke_irrigated = missing;  ///< eq. 71 on the part that irrigation wets, before mulch and limits
+  double ke_rain = missing;       ///< the same on the part that rain alone wets; 0 where there is none
+  double ke = missing;            ///< of both, as it came about
+  double kc = missing;            ///< Kcb + Ke, eq. 69; or the single Kc
+  double etc_mm_d = missing;      ///< without stress, eq. 69
+  double p_frac = missing;        ///< as used on this day
+  double raw_mm = missing;        ///< eq. 83
+  double dr_open_mm = missing;    ///< Dr after the morning's water; negative = above field capacity for today
+  double dr_wet_mm = missing;     ///< the same, not below 0: what the plant feels
+  double ks = missing;            ///< eq. 84
   double transpiration_mm = missing;      ///< Ks Kcb ET0; the whole ET where the coefficient is single
   double evaporation_mm = missing;        ///< Ke ET0; 0 where the coefficient is single
   double lower_evaporation_mm = missing;  ///< part of it from below roots shallower than the top layer

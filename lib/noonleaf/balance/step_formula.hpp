@@ -57,7 +57,7 @@ struct State {
 /// Every number of the day, by the names of BalanceDetail.
 struct Flows {
   double taw, raw, p, etc, ks, dr_open, dr_wet;
-  double de_wet, de_rain_wet, kr, kr_rain, energy_share;
+  double de_wet, de_rain_wet, kr, kr_rain, energy_share, ke_irrigated, ke_rain;
   double transpiration, evaporation, lower_evaporation, top_draw, rain_part_top_draw;
   double evaporation_irrigated, evaporation_rain_part;
   double dpe, dpe_rain, dp, drainage, de_untied;
@@ -86,7 +86,7 @@ template <Parts parts>
   const double open = day.kc_max - day.kcb;
   const double factor = day.evaporation_factor * day.et0;
   f.energy_share = 1;
-  f.evaporation_rain_part = 0;
+  f.evaporation_rain_part = f.ke_rain = 0;
   f.de_rain_wet = most(0, before.de_rain - day.rain_part_morning);
   f.dpe_rain = most(0, day.rain_part_morning - before.de_rain);
   f.kr_rain = balance_formula::kr(f.de_rain_wet, soil.tew, soil.per_drying);
@@ -94,11 +94,11 @@ template <Parts parts>
     const double left = most(0.001, soil.tew - f.de_wet) * day.few;
     const double left_rain = most(0.001, soil.tew - f.de_rain_wet) * day.few_rain;
     f.energy_share = left / (left + left_rain);
-    const double ke_rain = least(f.kr_rain * (1 - f.energy_share) * open, day.few_rain * day.kc_max);
-    f.evaporation_rain_part = least(ke_rain * factor, day.few_rain * most(0, soil.tew - f.de_rain_wet));
+    f.ke_rain = least(f.kr_rain * (1 - f.energy_share) * open, day.few_rain * day.kc_max);
+    f.evaporation_rain_part = least(f.ke_rain * factor, day.few_rain * most(0, soil.tew - f.de_rain_wet));
   }
-  const double ke = least(f.kr * f.energy_share * open, day.few * day.kc_max);
-  f.evaporation_irrigated = least(ke * factor, day.few * most(0, soil.tew - f.de_wet));
+  f.ke_irrigated = least(f.kr * f.energy_share * open, day.few * day.kc_max);
+  f.evaporation_irrigated = least(f.ke_irrigated * factor, day.few * most(0, soil.tew - f.de_wet));
   f.evaporation = f.evaporation_irrigated + f.evaporation_rain_part;
 }
 

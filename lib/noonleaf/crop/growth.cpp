@@ -85,12 +85,40 @@ void bare_ground(GrowthDay& growth, const CropClimate& climate) {
   growth.kc_max = kc_max(0, climate, 0);
 }
 
-void coefficients_of_day(GrowthDay& growth, const Crop& crop, const Planting& planting,
-                         const SeasonCalendar& season, const CropClimate& climate) {
+/// Which stage's straight line of eq. 66 the day lies on.
+struct CurvePiece {
+  double passed_d, stage_d;
+  std::size_t from, to;  ///< 0 = ini, 1 = mid, 2 = end
+};
+
+CurvePiece piece_of_day(const KcCurve& curve, double day) {
+  const double development = curve.l_ini_d, mid = development + curve.l_dev_d, late = mid + curve.l_mid_d;
+  if (day <= development) return {0, curve.l_ini_d, 0, 0};
+  if (day <= mid) return {development, curve.l_dev_d, 0, 1};
+  if (day <= late) return {mid, curve.l_mid_d, 1, 1};
+  return {late, curve.l_late_d, 1, 2};
+}
+
+void tell_curves(GrowthDetail& detail, const KcCurve& kcb, const KcCurve& kc) {
+  const CurvePiece piece = piece_of_day(kcb, detail.day_of_season);
+  const auto value = [](const KcCurve& curve, std::size_t which) {
+    return which == 0 ? curve.ini : which == 1 ? curve.mid : curve.end;
+  };
+  detail.passed_d = piece.passed_d;
+  detail.stage_d = piece.stage_d;
+  detail.kcb_prev = value(kcb, piece.from);
+  detail.kcb_next = value(kcb, piece.to);
+  detail.kc_prev = value(kc, piece.from);
+  detail.kc_next = value(kc, piece.to);
+}
+
+void coefficients_of_day(GrowthDetail& detail, const Crop& crop, const Planting& planting) {
+  GrowthDay& growth = detail.day;
+  const SeasonCalendar& season = detail.calendar;
   const KcCurve table = curve(season, crop.kcb_ini, crop.kcb_mid, crop.kcb_end);
   const double day = std::max(1, growth.day_of_season);
   growth.height_m = height(crop, table, growth.stage, day);
-  const auto adjusted = [&](double kc) { return adjusted_kc(kc, climate, crop.height_max_m); };
+  const auto adjusted = [&](double kc) { return adjusted_kc(kc, detail.climate, crop.height_max_m); };
   const double kc_ini = is_known(planting.kc_ini_by_wetting) ? planting.kc_ini_by_wetting : crop.kc_ini;
   const KcCurve kc = curve(season, kc_ini, adjusted(crop.kc_mid), adjusted(crop.kc_end));
   const KcCurve kcb = curve(season, crop.kcb_ini, adjusted(crop.kcb_mid), adjusted(crop.kcb_end));
@@ -101,8 +129,16 @@ void coefficients_of_day(GrowthDay& growth, const Crop& crop, const Planting& pl
   };
   growth.kc = on_day(kc);
   growth.kcb = on_day(kcb);
-  growth.kc_max = kc_max(growth.kcb, climate, growth.height_m);
+  growth.kc_max = kc_max(growth.kcb, detail.climate, growth.height_m);
   growth.cover_frac = cover_frac(growth.kcb, growth.kc_max, growth.height_m);
+  detail.height_max_m = crop.height_max_m;
+  detail.kcb_mid_table = crop.kcb_mid;
+  detail.kcb_end_table = crop.kcb_end;
+  detail.kcb_mid = kcb.mid;
+  detail.kcb_end = kcb.end;
+  if (growth.stage == Stage::no_stages || growth.stage == Stage::dormant) return;
+  detail.day_of_season = day;
+  tell_curves(detail, kcb, kc);
 }
 
 void require_planting(const Crop& crop, const Planting& planting) {
@@ -121,12 +157,15 @@ void require_planting(const Crop& crop, const Planting& planting) {
 
 }  // namespace
 
-GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
-                     const CropClimate& climate) {
+GrowthDetail growth_detail(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
+                           const CropClimate& climate) {
   require_planting(crop, planting);
   const sys_days day{date};
-  const SeasonCalendar season = season_calendar(crop, planting, date);
-  GrowthDay growth;
+  GrowthDetail detail;
+  detail.climate = climate;
+  detail.calendar = season_calendar(crop, planting, date);
+  const SeasonCalendar& season = detail.calendar;
+  GrowthDay& growth = detail.day;
   growth.date = date;
   growth.stage = stage_on(crop, season, day);
   growth.basis = crop.basis;
@@ -135,7 +174,7 @@ GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::ye
   growth.season_length_d = static_cast<int>((season.over - season.first).count());
   if (growth.stage == Stage::not_started) {
     bare_ground(growth, climate);
-    return growth;
+    return detail;
   }
   growth.day_of_season = static_cast<int>((day - season.first).count()) + 1;
   growth.days_since_planting = static_cast<int>((day - sys_days{planting.start}).count());
@@ -145,9 +184,14 @@ GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::ye
     growth.kc = is_known(planting.landscape_coefficient) ? planting.landscape_coefficient : crop.kc_mid;
     growth.height_m = crop.height_max_m;
   } else {
-    coefficients_of_day(growth, crop, planting, season, climate);
+    coefficients_of_day(detail, crop, planting);
   }
-  return growth;
+  return detail;
+}
+
+GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
+                     const CropClimate& climate) {
+  return growth_detail(crop, planting, date, climate).day;
 }
 
 std::vector<GrowthDay> growth_days(const Crop& crop, const Planting& planting,

@@ -69,6 +69,21 @@ struct GrowthDay {
   double p_frac = missing;  ///< Table 22, not yet adjusted for the day's ETc
 };
 
+/// How the coefficients of a day came about: what growth_quantities explains.
+struct GrowthDetail {
+  GrowthDay day{};
+  SeasonCalendar calendar{};
+  CropClimate climate{};          ///< as given: of the season
+  double height_max_m = missing;  ///< in the climate term
+  double kcb_mid_table = missing, kcb_end_table = missing;
+  double kcb_mid = missing, kcb_end = missing;  ///< adjusted to the climate
+  double day_of_season = missing;               ///< i
+  double passed_d = missing;                    ///< days of the stages before this one
+  double stage_d = missing;                     ///< length of this stage
+  double kcb_prev = missing, kcb_next = missing;
+  double kc_prev = missing, kc_next = missing;  ///< the same for the single coefficient
+};
+
 /// The calendar of the season that holds a date, or of the next one before the start.
 ///
 /// Method    Lengths of the row chosen by region, else of the row whose printed planting months lie nearest
@@ -99,6 +114,10 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, std::
 /// {}).kcb == 1.10
 GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
                      const CropClimate& climate);
+
+/// The same with all that it was made from.
+GrowthDetail growth_detail(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
+                           const CropClimate& climate);
 
 /// Consecutive days from `first`, one climate for all.
 std::vector<GrowthDay> growth_days(const Crop& crop, const Planting& planting,

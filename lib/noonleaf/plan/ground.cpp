@@ -61,12 +61,12 @@ const BedPlanting* planting_before(const Bed& bed, const BedPlanting& planting, 
   return found;
 }
 
-GrowthDay growth_of(const BedPlanting& planting, sys_days date, const CropClimate& climate,
-                    double latitude_deg) {
+GrowthDetail growth_of(const BedPlanting& planting, sys_days date, const CropClimate& climate,
+                       double latitude_deg) {
   const Crop& crop = find_crop(planting.crop);
   Planting season = planting.season;
   if (crop.season == SeasonKind::perennial) season.season_start = season_start_at(crop, latitude_deg);
-  return growth_day(crop, season, date, climate);
+  return growth_detail(crop, season, date, climate);
 }
 
 }  // namespace
@@ -98,6 +98,12 @@ BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed) {
   return settings;
 }
 
+GrowthDetail growth_detail_on(const BedPlanting& planting, const Sky& sky, double latitude_deg,
+                              std::chrono::year_month_day date) {
+  return growth_of(planting, sys_days(date), mean_climate(sky, sys_days(planting.season.start)),
+                   latitude_deg);
+}
+
 std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky,
                                         double latitude_deg, sys_days first, std::size_t n_days) {
   const CropClimate climate = mean_climate(sky, sys_days(planting.season.start));
@@ -105,10 +111,10 @@ std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& plant
   for (std::size_t index = 0; index < n_days; ++index) {
     const sys_days date = first + days(static_cast<int>(index));
     if (grows_on(planting, date)) {
-      growth.push_back(growth_of(planting, date, climate, latitude_deg));
+      growth.push_back(growth_of(planting, date, climate, latitude_deg).day);
     } else if (const BedPlanting* before = planting_before(bed, planting, date)) {
       growth.push_back(
-          growth_of(*before, date, mean_climate(sky, sys_days(before->season.start)), latitude_deg));
+          growth_of(*before, date, mean_climate(sky, sys_days(before->season.start)), latitude_deg).day);
     } else {
       growth.push_back(growth_day(bare_soil(), {.start = date}, date, climate));
     }

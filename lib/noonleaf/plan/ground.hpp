@@ -32,6 +32,10 @@ BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed);
 std::vector<GrowthDay> growth_on_ground(const Bed& bed, const BedPlanting& planting, const Sky& sky,
                                         double latitude_deg, std::chrono::sys_days first, std::size_t n_days);
 
+/// A day of one planting as growth_on_ground has it, with all that its coefficients were made from.
+GrowthDetail growth_detail_on(const BedPlanting& planting, const Sky& sky, double latitude_deg,
+                              std::chrono::year_month_day date);
+
 /// Whether a planting is in the ground on a day.
 bool grows_on(const BedPlanting& planting, std::chrono::sys_days date);
 

@@ -63,38 +63,51 @@ using Detail = DailyEt0Detail;
 constexpr std::size_t column_count = 26;
 
 constexpr std::array<DailyEt0Column, column_count> fao56_columns{{
-    {"mean temperature", "T", "FAO-56 eq. 9", "°C", "t_mean_c", &Detail::t_mean_c},
-    {"atmospheric pressure", "P", "measured, or FAO-56 eq. 7", "kPa", "pressure_kpa", &Detail::pressure_kpa},
-    {"psychrometric constant", "gamma", "FAO-56 eq. 8", "kPa/°C", "gamma_kpa_c", &Detail::gamma_kpa_c},
+    {"mean temperature", "T", "FAO-56 eq. 9", "°C", "t_mean_c", &Detail::t_mean_c, "(Tmax + Tmin) / 2"},
+    {"atmospheric pressure", "P", "measured, or FAO-56 eq. 7", "kPa", "pressure_kpa", &Detail::pressure_kpa,
+     "101.3 ((293 - 0.0065 z) / 293)^5.26"},
+    {"psychrometric constant", "gamma", "FAO-56 eq. 8", "kPa/°C", "gamma_kpa_c", &Detail::gamma_kpa_c,
+     "0.000665 P"},
     {"slope of the vapour pressure curve", "delta", "FAO-56 eq. 13", "kPa/°C", "delta_kpa_c",
-     &Detail::delta_kpa_c},
+     &Detail::delta_kpa_c, "4098 (0.6108 exp(17.27 T / (T + 237.3))) / (T + 237.3)^2"},
     {"saturation vapour pressure at Tmax", "e°(Tmax)", "FAO-56 eq. 11", "kPa", "e_t_max_kpa",
-     &Detail::e_t_max_kpa},
+     &Detail::e_t_max_kpa, "0.6108 exp(17.27 Tmax / (Tmax + 237.3))"},
     {"saturation vapour pressure at Tmin", "e°(Tmin)", "FAO-56 eq. 11", "kPa", "e_t_min_kpa",
-     &Detail::e_t_min_kpa},
-    {"mean saturation vapour pressure", "es", "FAO-56 eq. 12", "kPa", "es_kpa", &Detail::es_kpa},
+     &Detail::e_t_min_kpa, "0.6108 exp(17.27 Tmin / (Tmin + 237.3))"},
+    {"mean saturation vapour pressure", "es", "FAO-56 eq. 12", "kPa", "es_kpa", &Detail::es_kpa,
+     "(e°(Tmax) + e°(Tmin)) / 2"},
     {"actual vapour pressure", "ea", "measured, or FAO-56 eq. 14 to 19, 48", "kPa", "ea_kpa",
      &Detail::ea_kpa},
-    {"vapour pressure deficit", "es - ea", "FAO-56 eq. 6", "kPa", "vpd_kpa", &Detail::vpd_kpa},
+    {"vapour pressure deficit", "es - ea", "FAO-56 eq. 6", "kPa", "vpd_kpa", &Detail::vpd_kpa, "es - ea"},
     {"day of the year", "J", "FAO-56 table 2.5", "", "day_of_year", &Detail::day_of_year},
     {"inverse relative distance to the sun", "dr", "FAO-56 eq. 23", "", "inverse_distance",
-     &Detail::inverse_distance},
-    {"solar declination", "declination", "FAO-56 eq. 24", "rad", "declination_rad", &Detail::declination_rad},
-    {"sunset hour angle", "ws", "FAO-56 eq. 25", "rad", "sunset_angle_rad", &Detail::sunset_angle_rad},
-    {"daylight hours", "N", "FAO-56 eq. 34", "h", "daylight_h", &Detail::daylight_h},
-    {"extraterrestrial radiation", "Ra", "FAO-56 eq. 21", "MJ/m2/d", "ra_mj_m2_d", &Detail::ra_mj_m2_d},
+     &Detail::inverse_distance, "1 + 0.033 cos(2 pi / 365 J)"},
+    {"solar declination", "declination", "FAO-56 eq. 24", "rad", "declination_rad", &Detail::declination_rad,
+     "0.409 sin(2 pi / 365 J - 1.39)"},
+    {"sunset hour angle", "ws", "FAO-56 eq. 25", "rad", "sunset_angle_rad", &Detail::sunset_angle_rad,
+     "arccos(-tan(latitude) tan(declination))"},
+    {"daylight hours", "N", "FAO-56 eq. 34", "h", "daylight_h", &Detail::daylight_h, "24 / pi ws"},
+    {"extraterrestrial radiation", "Ra", "FAO-56 eq. 21", "MJ/m2/d", "ra_mj_m2_d", &Detail::ra_mj_m2_d,
+     "24 60 / pi 0.0820 dr (ws sin(latitude) sin(declination) + cos(latitude) cos(declination) sin(ws))"},
     {"solar radiation", "Rs", "measured, or FAO-56 eq. 35, 50", "MJ/m2/d", "rs_mj_m2_d", &Detail::rs_mj_m2_d},
-    {"clear-sky radiation", "Rso", "FAO-56 eq. 37", "MJ/m2/d", "rso_mj_m2_d", &Detail::rso_mj_m2_d},
-    {"relative solar radiation", "Rs/Rso", "FAO-56 eq. 39", "", "relative_sun", &Detail::relative_sun},
-    {"net solar radiation", "Rns", "FAO-56 eq. 38", "MJ/m2/d", "rns_mj_m2_d", &Detail::rns_mj_m2_d},
-    {"net longwave radiation", "Rnl", "FAO-56 eq. 39", "MJ/m2/d", "rnl_mj_m2_d", &Detail::rnl_mj_m2_d},
-    {"net radiation", "Rn", "FAO-56 eq. 40", "MJ/m2/d", "rn_mj_m2_d", &Detail::rn_mj_m2_d},
+    {"clear-sky radiation", "Rso", "FAO-56 eq. 37", "MJ/m2/d", "rso_mj_m2_d", &Detail::rso_mj_m2_d,
+     "(0.75 + 0.00002 z) Ra"},
+    {"relative solar radiation", "Rs/Rso", "FAO-56 eq. 39", "", "relative_sun", &Detail::relative_sun,
+     "min(1, Rs / Rso)"},
+    {"net solar radiation", "Rns", "FAO-56 eq. 38", "MJ/m2/d", "rns_mj_m2_d", &Detail::rns_mj_m2_d,
+     "(1 - 0.23) Rs"},
+    {"net longwave radiation", "Rnl", "FAO-56 eq. 39", "MJ/m2/d", "rnl_mj_m2_d", &Detail::rnl_mj_m2_d,
+     "0.000000004903 (((Tmax + 273.16)^4 + (Tmin + 273.16)^4) / 2) (0.34 - 0.14 sqrt(ea)) (1.35 Rs/Rso - "
+     "0.35)"},
+    {"net radiation", "Rn", "FAO-56 eq. 40", "MJ/m2/d", "rn_mj_m2_d", &Detail::rn_mj_m2_d, "Rns - Rnl"},
     {"soil heat flux", "G", "FAO-56 eq. 42 to 44", "MJ/m2/d", "g_mj_m2_d", &Detail::g_mj_m2_d},
     {"wind speed at 2 m", "u2", "measured, or FAO-56 eq. 47", "m/s", "u2_m_s", &Detail::u2_m_s},
     {"radiation term", "radiation term", "FAO-56 eq. 6", "mm/d", "radiation_term_mm_d",
-     &Detail::radiation_term_mm_d},
-    {"wind term", "wind term", "FAO-56 eq. 6", "mm/d", "wind_term_mm_d", &Detail::wind_term_mm_d},
-    {"reference evapotranspiration", "ET0", "FAO-56 eq. 6", "mm/d", "et0_mm_d", &Detail::et0_mm_d},
+     &Detail::radiation_term_mm_d, "0.408 delta (Rn - G) / (delta + gamma (1 + 0.34 u2))"},
+    {"wind term", "wind term", "FAO-56 eq. 6", "mm/d", "wind_term_mm_d", &Detail::wind_term_mm_d,
+     "gamma 900 / (T + 273) u2 (es - ea) / (delta + gamma (1 + 0.34 u2))"},
+    {"reference evapotranspiration", "ET0", "FAO-56 eq. 6", "mm/d", "et0_mm_d", &Detail::et0_mm_d,
+     "radiation term + wind term"},
 }};
 
 /// The same with ASCE-EWRI's equation numbers (from memory), in the order of the rows above.
@@ -126,7 +139,10 @@ constexpr std::array<DailyEt0Column, column_count> asce_columns = [] {
                                                                  "ASCE-EWRI eq. 1",
                                                                  "ASCE-EWRI eq. 1"};
   std::array<DailyEt0Column, column_count> columns = fao56_columns;
-  for (std::size_t i = 0; i < column_count; ++i) columns[i].equation = equations[i];
+  for (std::size_t i = 0; i < column_count; ++i) {
+    columns[i].equation = equations[i];
+    columns[i].formula = {};
+  }
   columns.back().symbol = "ETsz";
   return columns;
 }();

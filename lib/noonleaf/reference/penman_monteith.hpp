@@ -89,6 +89,8 @@ struct DailyEt0Column {
   std::string_view unit;      ///< "kPa"; empty for pure numbers
   std::string_view header;    ///< for a CSV header, unit as suffix: "es_kpa"
   double DailyEt0Detail::*value;
+  std::string_view
+      formula{};  ///< the working in FAO-56's symbols; empty = an input, or not FAO-56's equation
 };
 
 /// All members of DailyEt0Detail in the order of the working, each with its equation. The equation numbers

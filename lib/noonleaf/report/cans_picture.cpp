@@ -6,6 +6,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/cans_words.hpp"
+#include "noonleaf/report/svg_text.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
@@ -21,30 +22,6 @@ void require_places(const CanSheet& sheet) {
   problem.message = "a picture needs to know where the cans stood";
   problem.fix = "add the columns x_m and y_m, or x_ft and y_ft, to the sheet";
   throw Error(std::move(problem));
-}
-
-std::string escaped(std::string_view text) {
-  std::string result;
-  for (const char letter : text) {
-    switch (letter) {
-      case '&':
-        result += "&amp;";
-        break;
-      case '<':
-        result += "&lt;";
-        break;
-      case '>':
-        result += "&gt;";
-        break;
-      case '"':
-        result += "&quot;";
-        break;
-      default:
-        result += letter;
-        break;
-    }
-  }
-  return result;
 }
 
 /// Sand to deep blue by what the can holds; the number in it says the same.
@@ -75,7 +52,7 @@ std::string can_map_svg(const CanSheet& sheet, std::string_view title) {
       "text-anchor=\"middle\" role=\"img\">\n<title>{}</title>\n<rect width=\"100%\" height=\"100%\" "
       "fill=\"#ffffff\"/>\n"
       "<text x=\"{:.0f}\" y=\"20\">north</text>\n",
-      picture_width, height, escaped(title), picture_width / 2);
+      picture_width, height, escaped_text(title), picture_width / 2);
   for (std::size_t can = 0; can < cans.size(); ++can) {
     const double pct = percent_of_mean(sheet, can);
     const double x = margin + (cans[can].x_m - west->x_m) * scale,

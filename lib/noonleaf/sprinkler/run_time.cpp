@@ -121,7 +121,7 @@ std::span<const RunPlanTerm> run_plan_terms() {
       {&RunPlan::net_depth_mm, "net depth", "d_n", "mm", "what the soil is to take", "soil-water balance"},
       {&RunPlan::du_lq_frac, "uniformity", "DU_LQ", "", "mean of the driest quarter / mean",
        "Merriam & Keller 1978"},
-      {&RunPlan::multiplier, "run-time multiplier", "M", "", "1 / (0.4 + 0.6 DU_LQ), at most 1.5",
+      {&RunPlan::multiplier, "run-time multiplier", "M", "", "min(1.5, 1 / (0.4 + 0.6 DU_LQ))",
        "irrigation audit practice, from memory; the cap is ours"},
       {&RunPlan::depth_in_bed_mm, "mean depth wanted in the bed", "d_b", "mm", "d_n M",
        "irrigation audit practice"},
@@ -136,9 +136,10 @@ std::span<const RunPlanTerm> run_plan_terms() {
        "definition of the rate"},
       {&RunPlan::low_quarter_depth_mm, "depth in the driest quarter", "d_lq", "mm", "DU_LQ d_m",
        "definition of DU_LQ"},
-      {&RunPlan::left_over_net_mm, "left for another day", "d_r", "mm", "d_n (1 - longest / t)", "ours"},
-      {&RunPlan::litres_in_bed, "water in the bed", "V_b", "L", "d_m x area", "1 mm on 1 m2 is 1 L, exact"},
-      {&RunPlan::litres_from_tap, "water from the tap", "V_t", "L", "flow x t_r", "the sprinkler's flow"},
+      {&RunPlan::left_over_net_mm, "left for another day", "d_r", "mm", "d_n (1 - t_r / t)",
+       "ours; 0 unless the run was cut"},
+      {&RunPlan::litres_in_bed, "water in the bed", "V_b", "L", "d_m area", "1 mm on 1 m2 is 1 L, exact"},
+      {&RunPlan::litres_from_tap, "water from the tap", "V_t", "L", "flow t_r", "the sprinkler's flow"},
   }};
   return terms;
 }

@@ -1,0 +1,39 @@
+#include "noonleaf/plan/explanation.hpp"
+
+#include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/water_account.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+/// The garden as far as one bed is concerned, so that nothing is said of what grows elsewhere.
+Garden garden_of_bed(const Garden& garden, std::size_t bed) {
+  Garden result = garden;
+  result.beds = {garden.beds[bed]};
+  result.sprinklers = {garden.sprinklers[garden.beds[bed].sprinkler]};
+  result.beds.front().sprinkler = 0;
+  return result;
+}
+
+}  // namespace
+
+DayExplanation explain_day(const Garden& garden, const Journal& journal, const Sky& sky, std::size_t bed,
+                           std::chrono::year_month_day date) {
+  DayExplanation result;
+  result.bed = bed;
+  result.today = plan_today(garden, journal, sky, {.date = date});
+  result.today.estimates = estimates_behind(garden_of_bed(garden, bed), journal, sky, date);
+  const SkyDay& day = result.today.sky;
+  if (day.et0_from == Et0From::weather) result.et0 = daily_et0(day.estimate, garden.site.location);
+  for (const PlantingAccount& account : accounts_of_bed(garden, bed, journal, sky, date)) {
+    const BedPlanting& planting = garden.beds[bed].plantings[account.planting];
+    result.plantings.push_back({account.planting,
+                                growth_detail_on(planting, sky, garden.site.location.latitude_deg, date),
+                                account.dry_ahead.days.front()});
+  }
+  return result;
+}
+
+}  // namespace v1
+}  // namespace noonleaf
