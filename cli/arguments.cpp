@@ -211,7 +211,22 @@ std::function<std::string(const std::string&)> one_of(const std::map<std::string
 }
 
 void add_log_quantities(CLI::App& command, LogArguments& arguments) {
-  command.add_option("--minutes", arguments.minutes, "water: how long it ran")->check(within(0, 2880));
+  command.add_option("--minutes", arguments.minutes, "water: how long it ran; 0 = it did not run")
+      ->check(within(0, 2880));
+  const auto litres =
+      command.add_option("--litres", arguments.litres, "water: what the meter or the cans counted")
+          ->check(within(0, 1e6));
+  const auto gallons =
+      command
+          .add_option_function<double>(
+              "--gallons", [&arguments](double value) { arguments.litres = litres_from_gallons(value); },
+              "water: the same in US gallons")
+          ->check(within(0, 264172))
+          ->excludes(litres);
+  command.add_option("--cans", arguments.cans, "water: how many watering cans")
+      ->check(within(0, 1000))
+      ->excludes(litres)
+      ->excludes(gallons);
   const auto inches = command.add_option("--rain-in", arguments.rain_in, "rain: what the gauge held, inches")
                           ->check(within(0, 40));
   command.add_option("--rain-mm", arguments.rain_mm, "rain: the same in mm")
@@ -234,8 +249,9 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   command
       ->add_option("EVENT", arguments.event_word,
                    "water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note, undo")
-      ->required()
       ->check(one_of(event_choices(), "an event"));
+  command->add_option("--from", arguments.sheet, "bring in a filled-in week sheet (CSV) in place of an EVENT")
+      ->excludes("EVENT");
   command->add_option("WHAT", arguments.word, "the bed; for note its text; for undo the id of the entry");
   command->add_option("--bed", arguments.bed, "note: the bed it is about");
   add_log_quantities(*command, arguments);
@@ -259,6 +275,7 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
 }
 
 LogArguments log_arguments(LogArguments arguments, const LogTexts& texts) {
+  if (!arguments.sheet.empty()) return arguments;
   arguments.event = event_choices().at(arguments.event_word);
   if (!texts.feel.empty()) arguments.feel = feel_choices().at(texts.feel);
   if (!texts.date.empty()) arguments.date = parse_iso_date(texts.date);
@@ -406,6 +423,22 @@ SoilsArguments soils_arguments(SoilsArguments arguments, const PotTexts& texts) 
   return arguments;
 }
 
+struct PeriodTexts {
+  std::string from, to;
+};
+
+void add_ledger(CLI::App& app, LedgerArguments& arguments, PeriodTexts& texts) {
+  CLI::App* command = app.add_subcommand("ledger", "The water used, by bed and month, and its cost");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_option("--from", texts.from, "the first day, like 2025-06-01")->required()->check(check_date);
+  command->add_option("--to", texts.to, "the last day, like 2025-07-15")->required()->check(check_date);
+  using Format = LedgerArguments::Format;
+  add_choice(*command, "--format", arguments.format,
+             {{"text", Format::text}, {"csv", Format::csv}, {"json", Format::json}, {"html", Format::html}},
+             "how to print the answer");
+  command->footer("Example: noonleaf ledger my-garden --from 2025-06-01 --to 2025-07-15");
+}
+
 std::vector<std::string> option_names(const CLI::App& command) {
   std::vector<std::string> names;
   for (const CLI::Option* option : command.get_options()) {
@@ -485,6 +518,8 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   LogTexts log_texts;
   CansArguments cans;
   std::string can_diameter;
+  LedgerArguments ledger;
+  PeriodTexts ledger_texts;
   add_new(app, start);
   add_check(app, check);
   add_today(app, today, day_texts);
@@ -499,9 +534,12 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_explain(app, explain, explained_date);
   add_crops(app, crops);
   add_soils(app, soils, pot_texts);
+  add_ledger(app, ledger, ledger_texts);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
+    if (app.got_subcommand("log") && log.event_word.empty() && log.sheet.empty())
+      throw CLI::RequiredError("EVENT");
   } catch (const CLI::Success& answer) {
     return app.exit(answer);
   } catch (const CLI::ParseError& refused) {
@@ -519,6 +557,11 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   if (app.got_subcommand("cans")) {
     cans.can_diameter_mm = number_with_unit(can_diameter, can_diameter_units).value_or(missing);
     return Arguments(cans);
+  }
+  if (app.got_subcommand("ledger")) {
+    ledger.from = *parse_iso_date(ledger_texts.from);
+    ledger.to = *parse_iso_date(ledger_texts.to);
+    return Arguments(ledger);
   }
   if (app.got_subcommand("today")) {
     if (!day_texts.date.empty()) today.date = parse_iso_date(day_texts.date);

@@ -59,6 +59,8 @@ struct LogArguments {
   std::string bed, crop, stage, who, note;
   std::optional<std::chrono::year_month_day> date;
   std::optional<std::chrono::minutes> time_of_day, until;
+  std::string sheet;  ///< a filled-in week sheet to bring in, in place of an event
+  double litres = missing, cans = missing;
   double minutes = missing, rain_in = missing, rain_mm = missing, share_pct = missing, water_pct = missing,
          tension_kpa = missing;
   std::optional<SoilFeel> feel;
@@ -92,8 +94,16 @@ struct SoilsArguments {
   OutputFormat format = OutputFormat::text;
 };
 
+struct LedgerArguments {
+  enum class Format { text, csv, json, html };
+  std::string folder;
+  std::chrono::year_month_day from{}, to{};
+  Format format = Format::text;
+};
+
 using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments,
-                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments>;
+                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
+                               LedgerArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -15,5 +15,6 @@ int run(const CansArguments& arguments);
 int run(const CropsArguments& arguments);
 int run(const SoilsArguments& arguments);
 int run(const ExplainArguments& arguments);
+int run(const LedgerArguments& arguments);
 
 }  // namespace noonleaf::cli

@@ -11,6 +11,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_file.hpp"
 #include "noonleaf/garden/journal_append.hpp"
+#include "noonleaf/garden/week_sheet.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/report/quantity_text.hpp"
 #include "noonleaf/units.hpp"
@@ -52,6 +53,21 @@ double minutes_of(const LogArguments& arguments, const JournalEntry& entry) {
   throw Error(std::move(problem));
 }
 
+/// Litres as given, or by the cans of the bed's hand watering.
+double litres_of(const LogArguments& arguments, const Garden& garden, const std::string& bed_id) {
+  if (is_missing(arguments.cans)) return arguments.litres;
+  const Bed* bed = find_bed(garden, bed_id);
+  const double can_l = bed == nullptr ? missing : garden.sprinklers[bed->sprinkler].can_l;
+  if (is_known(can_l)) return arguments.cans * can_l;
+  Problem problem;
+  problem.field = "cans";
+  problem.text = number_text(arguments.cans);
+  problem.message = "how much a can holds is not known for bed \"" + bed_id + "\"";
+  problem.fix =
+      "give --litres or --gallons; or in garden.toml a [[sprinkler]] of kind \"hand\" its can_l or can_gal";
+  throw Error(std::move(problem));
+}
+
 /// "bed c" as people say it, beside the id that garden.toml has.
 std::string bed_id(const Garden& garden, const std::string& typed) {
   if (find_bed(garden, typed) == nullptr && typed.starts_with("bed-") &&
@@ -84,6 +100,7 @@ JournalEntry entry_of(const LogArguments& arguments, const Garden& garden) {
   entry.tension_kpa = arguments.tension_kpa;
   place_word(arguments, entry);
   entry.bed = bed_id(garden, entry.bed);
+  entry.litres = litres_of(arguments, garden, entry.bed);
   return entry;
 }
 
@@ -94,6 +111,7 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (!entry.bed.empty()) words += ", bed " + entry.bed;
   if (!entry.crop.empty()) words += ", " + entry.crop;
   if (is_known(entry.minutes)) words += fmt::format(", {} minutes", number_text(entry.minutes));
+  if (is_known(entry.litres)) words += ", " + text.volume(entry.litres);
   if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
   if (entry.feel) words += ", " + std::string(label(*entry.feel));
   if (is_known(entry.water_pct)) words += fmt::format(", {} % water by volume", number_text(entry.water_pct));
@@ -124,7 +142,7 @@ std::string answer_json(const AppendedEntry& added, const std::string& shown_nam
 std::string example_of(JournalEvent event) {
   switch (event) {
     case JournalEvent::water:
-      return "water BED --minutes 25";
+      return "water BED --minutes 25; or --litres 40, --gallons 10, --cans 5";
     case JournalEvent::rain:
       return "rain --rain-in 0.4, or --rain-mm 10";
     case JournalEvent::sow:
@@ -180,10 +198,104 @@ void acknowledge(const std::string& answer, const AppendedEntry& added) {
 
 }  // namespace
 
+namespace {
+
+std::string_view reason_words(RowLeftOut reason) {
+  switch (reason) {
+    case RowLeftOut::nothing_written:
+      return "nothing is written: unknown, done or not";
+    case RowLeftOut::initials_only:
+      return "signed, but no minutes: unknown; write the minutes, 0 if it did not run";
+    case RowLeftOut::already_brought_in:
+      return "brought in before";
+    case RowLeftOut::already_logged:
+      return "the journal has water for that bed and day from elsewhere; if this is another run, log it by "
+             "hand";
+  }
+  return {};
+}
+
+std::string_view code(RowLeftOut reason) {
+  switch (reason) {
+    case RowLeftOut::nothing_written:
+      return "nothing_written";
+    case RowLeftOut::initials_only:
+      return "initials_only";
+    case RowLeftOut::already_brought_in:
+      return "already_brought_in";
+    case RowLeftOut::already_logged:
+      return "already_logged";
+  }
+  return {};
+}
+
+/// What a sheet brought: the entries with their ids, the rows that gave none with the reason.
+struct BroughtIn {
+  SheetEntries sheet{};
+  std::vector<AppendedEntry> added{};
+};
+
+std::string sheet_text(const BroughtIn& brought, const Garden& garden) {
+  std::string text =
+      wrapped(fmt::format("{} {} written, {} {} left out.", brought.added.size(),
+                          brought.added.size() == 1 ? "entry" : "entries", brought.sheet.left_out.size(),
+                          brought.sheet.left_out.size() == 1 ? "row" : "rows"),
+              0);
+  for (std::size_t index = 0; index < brought.added.size(); ++index) {
+    text += wrapped(fmt::format("Entry {}: {}.", brought.added[index].id,
+                                said_back(brought.sheet.entries[index], "water", garden)),
+                    2);
+  }
+  for (const LeftRow& left : brought.sheet.left_out) {
+    const std::string entry = left.entry_id.empty() ? "" : fmt::format(" (entry {})", left.entry_id);
+    text += wrapped(fmt::format("Line {}, bed {}, {}: {}{}.", left.row.line, left.row.bed,
+                                iso_date(left.row.date), reason_words(left.reason), entry),
+                    2);
+  }
+  return text;
+}
+
+std::string sheet_json(const BroughtIn& brought, const std::string& shown_name) {
+  using Json = nlohmann::ordered_json;
+  Json entries = Json::array(), left_out = Json::array();
+  for (const AppendedEntry& added : brought.added)
+    entries.push_back({{"id", added.id}, {"line", added.line}});
+  for (const LeftRow& left : brought.sheet.left_out) {
+    left_out.push_back({{"line", left.row.line},
+                        {"bed", left.row.bed},
+                        {"date", iso_date(left.row.date)},
+                        {"reason", code(left.reason)},
+                        {"entry", left.entry_id.empty() ? Json(nullptr) : Json(left.entry_id)}});
+  }
+  return Json{{"shape", "noonleaf.log_sheet"},
+              {"version", 1},
+              {"file", shown_name},
+              {"entries", std::move(entries)},
+              {"left_out", std::move(left_out)}}
+             .dump(2) +
+         "\n";
+}
+
+int bring_in(const LogArguments& arguments, const JournalTarget& target, const Garden& garden) {
+  const auto rows = read_week_sheet(arguments.sheet, arguments.sheet, garden);
+  BroughtIn brought;
+  brought.added = append_chosen_to_journal(target, garden, [&](const Journal& journal) {
+    brought.sheet = entries_of_sheet(rows, journal);
+    return brought.sheet.entries;
+  });
+  print(arguments.format == OutputFormat::json ? sheet_json(brought, target.shown_name)
+                                               : sheet_text(brought, garden));
+  return 0;
+}
+
+}  // namespace
+
 int run(const LogArguments& arguments) {
   const fs::path folder(arguments.folder);
   const auto shown = [&](const char* name) { return (folder / name).string(); };
   const Garden garden = read_garden(folder / "garden.toml", shown("garden.toml"));
+  if (!arguments.sheet.empty())
+    return bring_in(arguments, {folder / "journal.csv", shown("journal.csv")}, garden);
   const JournalEntry entry = entry_of(arguments, garden);
   const AppendedEntry added =
       append(arguments, {folder / "journal.csv", shown("journal.csv")}, garden, entry);

@@ -8,6 +8,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/report/soil_check_words.hpp"
 
 #include "terminal.hpp"
 
@@ -49,11 +50,12 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   if (is_known(bed.run.litres_from_tap))
     water += ", " + text.volume(bed.run.litres_from_tap) + " from the tap";
   lines += wrapped(water + ".", indent);
+  const std::string hand = hand_words(view, bed);
+  if (!hand.empty()) lines += wrapped(hand, indent);
   lines += wrapped(people_words(view, bed), indent);
-  if (bed.minutes_run_today > 0) {
-    lines += wrapped(
-        fmt::format("{:.0f} minutes already ran today; this is the rest.", bed.minutes_run_today), indent);
-  }
+  const std::string cycles = cycle_words(bed);
+  if (!cycles.empty()) lines += wrapped(cycles, indent);
+  if (bed.minutes_run_today > 0) lines += wrapped(ran_today_words(bed), indent);
   lines += wrapped(why_words(view, bed), indent);
   const std::string left_over = left_over_words(view, bed);
   if (!left_over.empty()) lines += wrapped(left_over, indent);
@@ -68,15 +70,18 @@ std::string blocked_block(const TodayView& view, const BedToday& bed) {
 
 std::string left_block(const TodayView& view, const BedToday& bed) {
   std::string lines = bold("  " + bed_title(view, bed)) + "\n";
-  if (bed.minutes_run_today > 0) {
-    lines += wrapped(fmt::format("{:.0f} minutes already ran today.", bed.minutes_run_today), indent);
-  }
+  if (bed.minutes_run_today > 0) lines += wrapped(ran_today_words(bed), indent);
   return lines + wrapped(why_words(view, bed), indent);
 }
 
-/// Depletions of a bed with several plantings, which one sentence cannot hold.
+/// What is open, soil checks, and the depletions of a bed with several plantings, which one sentence cannot
+/// hold.
 std::string mixed_lines(const TodayView& view, const BedToday& bed) {
   std::string lines;
+  const std::string open = open_question_words(view, bed);
+  if (!open.empty()) lines += wrapped(open, indent);
+  for (const std::string& line : soil_check_words(view, bed)) lines += wrapped(line, indent);
+  for (const std::string& line : doubt_words(view, bed)) lines += wrapped(line, indent);
   if (bed.plantings.size() < 2) return lines;
   for (const std::string& line : depletion_words(view, bed)) lines += wrapped("- " + line, indent);
   return lines;
@@ -90,11 +95,20 @@ std::string open_section(const TodayView& view) {
   return lines.empty() ? heading("OPEN") + "  Nothing today.\n" : heading("OPEN") + lines;
 }
 
-std::string section_of(const TodayView& view, BedAction action, std::string_view title,
-                       std::string (*block)(const TodayView&, const BedToday&)) {
+/// What a person does about a bed.
+enum class Section { blocked, look_first, leave_alone };
+
+Section section_of(const BedToday& bed) {
+  if (bed.action == BedAction::blocked) return Section::blocked;
+  return bed.reason == BedReason::look_first ? Section::look_first : Section::leave_alone;
+}
+
+std::string section_text(const TodayView& view, Section section, std::string_view title,
+                         std::string (*block)(const TodayView&, const BedToday&)) {
   std::string lines;
   for (const BedToday& bed : view.today.beds) {
-    if (bed.action == action) lines += block(view, bed) + mixed_lines(view, bed);
+    if (bed.action != BedAction::open && section_of(bed) == section)
+      lines += block(view, bed) + mixed_lines(view, bed);
   }
   return lines.empty() ? lines : heading(title) + lines;
 }
@@ -124,8 +138,9 @@ std::string list_section(std::string_view title, const std::vector<std::string>&
 
 std::string today_text(const TodayView& view) {
   return header(view) + open_section(view) +
-         section_of(view, BedAction::blocked, "NEEDS WATER, HAS NO RUN", blocked_block) +
-         section_of(view, BedAction::leave_alone, "LEAVE ALONE", left_block) + alerts_section(view) +
+         section_text(view, Section::look_first, "LOOK FIRST", left_block) +
+         section_text(view, Section::blocked, "NEEDS WATER, HAS NO RUN", blocked_block) +
+         section_text(view, Section::leave_alone, "LEAVE ALONE", left_block) + alerts_section(view) +
          list_section("NOT MEASURED", estimate_words(view)) + list_section("TAKE CARE", caution_words(view));
 }
 

@@ -208,7 +208,7 @@ BOOST_AUTO_TEST_CASE(help_and_version) {
   const CommandRun help = run_noonleaf(place, "--help");
   BOOST_TEST(help.exit_code == 0);
   check_golden("help.txt", help.out);
-  for (const char* command : {"new", "check", "today", "et0", "log"}) {
+  for (const char* command : {"new", "check", "today", "et0", "log", "cans", "ledger"}) {
     const CommandRun each = run_noonleaf(place, std::string(command) + " --help");
     BOOST_TEST(each.exit_code == 0);
     BOOST_TEST(each.out.find("Example: noonleaf") != std::string::npos, command);

@@ -105,6 +105,50 @@ BOOST_FIXTURE_TEST_CASE(entries_are_added_and_said_back, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
+BOOST_FIXTURE_TEST_CASE(a_filled_in_sheet_is_brought_in_once, DemoPlace) {
+  write("week.csv",
+        "date,bed,run,open_at,close_at,planned_minutes,actual_minutes,who,not_done_because\n"
+        "2025-07-14,a,1,06:00,07:00,60,55,JB,\n"
+        "2025-07-15,a,2,06:00,06:20,20,,,thunder\n"
+        "2025-07-15,b,3,06:30,06:45,15,14,JB,\n"
+        "2025-07-16,c,4,06:00,06:25,25,,,\n"
+        "2025-07-16,d,5,06:30,06:50,20,,JB,\n");
+  const CommandRun first = run_noonleaf(*this, "log demo --from week.csv");
+  BOOST_TEST(first.exit_code == 0, first.err);
+  const std::string journal = read("demo/journal.csv");
+  const CommandRun second = run_noonleaf(*this, "log demo --from week.csv");
+  BOOST_TEST(read("demo/journal.csv") == journal);
+  check_golden("log_sheet.txt", first.out + second.out);
+  BOOST_TEST(
+      journal.ends_with("147,2025-07-14,06:00,water,a,,55,,,JB,\"week sheet, run 1\",,,,,\n"
+                        "148,2025-07-15,06:00,water,a,,0,,,,\"week sheet, run 2; not run: thunder\",,,,,\n"),
+      journal.substr(journal.size() - 300));
+  write("week.csv", read("week.csv") + "2025-07-16,e,6,06:55,07:35,40,4O,JB,\n");
+  const CommandRun refused = run_noonleaf(*this, "log demo --from week.csv");
+  BOOST_TEST(refused.exit_code == 1);
+  BOOST_TEST(refused.err.find("week.csv:7:31: actual_minutes:") == 0U, refused.err);
+  BOOST_TEST(read("demo/journal.csv") == journal);
+  BOOST_TEST(run_noonleaf(*this, "log demo --from week.csv water").exit_code == 2);
+  BOOST_TEST(run_noonleaf(*this, "log demo").exit_code == 2);
+}
+
+BOOST_FIXTURE_TEST_CASE(litres_gallons_and_cans_are_water_too, DemoPlace) {
+  BOOST_TEST(run_noonleaf(*this, "log demo water d --gallons 39 --date 2025-07-16").exit_code ==
+             1);  // no column for it
+  replace("demo/journal.csv", "undoes\n", "undoes,gallons\n");
+  const CommandRun logged = run_noonleaf(*this, "log demo water d --gallons 39 --date 2025-07-16 --at 06:30");
+  BOOST_TEST(logged.out.find("Entry 147: water, bed d, 39 gal") == 0U, logged.out + logged.err);
+  BOOST_TEST(run_noonleaf(*this, "today demo").out.find("15 of the planned 20 minutes ran today") !=
+             std::string::npos);
+  const CommandRun unknown = run_noonleaf(*this, "log demo water a --gallons 39 --date 2025-07-16");
+  BOOST_TEST(unknown.exit_code == 1);
+  BOOST_TEST(unknown.err.find("the flow of oscillating sprinkler is not known") != std::string::npos,
+             unknown.err);
+  BOOST_TEST(
+      run_noonleaf(*this, "log demo water a --cans 3 --date 2025-07-16").err.find("how much a can holds") !=
+      std::string::npos);
+}
+
 BOOST_FIXTURE_TEST_CASE(without_a_date_the_sites_clock_is_taken, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "log demo note hello").exit_code == 0);
   const std::string journal = read("demo/journal.csv");

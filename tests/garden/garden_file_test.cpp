@@ -192,4 +192,38 @@ BOOST_AUTO_TEST_CASE(an_empty_file_says_what_is_missing) {
   BOOST_TEST(text.find("there is no bed") != std::string::npos);
 }
 
+BOOST_AUTO_TEST_CASE(a_sprinkler_that_draws_more_than_its_tap_gives_is_refused) {
+  const auto with_flow = [](const std::string& flow) {
+    return std::string(
+               "[site]\nname = \"T\"\nlatitude_deg = 40\nlongitude_deg = -100\nelevation_m = 300\nzone = "
+               "\"America/Chicago\"\n"
+               "[[tap]]\nid = \"t\"\nflow_gal_min = 4.5\n[[sprinkler]]\nid = \"s\"\ntap = \"t\"\n") +
+           flow +
+           "\nwetted_area_m2 = 20\n[[bed]]\nid = \"a\"\narea_m2 = 10\nsprinkler = \"s\"\nsoil = \"loam\"\n";
+  };
+  noonleaf::parse_garden(with_flow("flow_gal_min = 4.5"), "garden.toml");
+  try {
+    noonleaf::parse_garden(with_flow("flow_gal_min = 5"), "garden.toml");
+    BOOST_ERROR("accepted");
+  } catch (const noonleaf::Error& refused) {
+    const std::string text = describe(refused.problems());
+    BOOST_TEST(text.find("garden.toml:13:") == 0U, text);
+    BOOST_TEST(text.find("18.9 l/min (5 gal/min), more than the tap \"t\" gives: 17 l/min (4.5 gal/min)") !=
+                   std::string::npos,
+               text);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_can_in_the_hand_needs_no_evenness) {
+  const auto garden = noonleaf::parse_garden(
+      "[site]\nname = \"T\"\nlatitude_deg = 40\nlongitude_deg = -100\nelevation_m = 300\nzone = "
+      "\"America/Chicago\"\n"
+      "[[tap]]\nid = \"t\"\n[[sprinkler]]\nid = \"can\"\nkind = \"hand\"\ntap = \"t\"\ncan_l = 9\n"
+      "[[bed]]\nid = \"a\"\narea_m2 = 10\nsprinkler = \"can\"\nsoil = \"loam\"\n",
+      "garden.toml");
+  BOOST_TEST(garden.sprinklers[0].can_l == 9);
+  BOOST_TEST(garden.sprinklers[0].rate.du_lq_frac == 1);
+  BOOST_TEST(!garden.sprinklers[0].evenness_is_guess);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

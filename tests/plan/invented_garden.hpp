@@ -5,6 +5,7 @@
 
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/garden_file.hpp"
+#include "noonleaf/garden/journal.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/weather/merge.hpp"
 
@@ -36,6 +37,20 @@ soil = "loam"
 framed = true
 )" + plantings,
                                 "garden.toml");
+}
+
+/// A journal that says of the 14 days before `date` that bed a was not watered.
+inline noonleaf::Journal nothing_ran_before(std::chrono::sys_days date) {
+  noonleaf::Journal journal;
+  for (int back = 1; back <= 14; ++back) {
+    noonleaf::JournalEntry entry;
+    entry.date = date - std::chrono::days(back);
+    entry.event = noonleaf::JournalEvent::water;
+    entry.bed = "a";
+    entry.minutes = 0;
+    journal.push_back(entry);
+  }
+  return journal;
 }
 
 /// Days of the same weather from `first` on: 15 to 30 °C, RH 35 to 80 %, 2 m/s, no rain.

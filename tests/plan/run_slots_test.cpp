@@ -49,6 +49,19 @@ BOOST_AUTO_TEST_CASE(one_opens_and_another_closes_where_nobody_can_do_both) {
   BOOST_TEST(placed[0].slot->closer == 1U);
 }
 
+BOOST_AUTO_TEST_CASE(a_sprinkler_that_needs_the_whole_supply_runs_alone) {
+  Garden shared = garden();
+  shared.sprinklers[2].rate.flow_l_min = 10;
+  const std::vector<WantedRun> runs{{0, 30min}, {2, 30min}};
+  BOOST_TEST((place_runs(shared, wednesday, 0min, runs)[1].slot->begin == 360min));  // two taps, side by side
+  shared.taps[1].shared_flow_l_min = 10;
+  BOOST_TEST((place_runs(shared, wednesday, 0min, runs)[1].slot->begin == 360min));  // enough for both
+  shared.taps[1].shared_flow_l_min = 8;
+  BOOST_TEST((place_runs(shared, wednesday, 0min, runs)[1].slot->begin == 390min));
+  const std::vector<WantedRun> other_way{{2, 30min}, {0, 30min}};
+  BOOST_TEST((place_runs(shared, wednesday, 0min, other_way)[1].slot->begin == 390min));
+}
+
 BOOST_AUTO_TEST_CASE(a_hand_over_is_spared_where_one_person_can_do_both) {
   const std::vector<WantedRun> runs{{0, 60min}};
   const auto placed = place_runs(garden(), wednesday, 7h + 35min, runs);  // both are there at 07:35

@@ -157,7 +157,7 @@ BOOST_AUTO_TEST_CASE(a_run_is_cut_to_the_time_there_is_and_leaves_the_rest_over)
   Garden garden = invented_garden(tomato);
   garden.caretakers[0].hours = {*noonleaf::parse_weekly_hours("daily 06:00-06:20")};
   const std::chrono::sys_days day = std::chrono::sys_days(first_thirsty_day(garden)) + std::chrono::days(3);
-  const Today answer = ask(garden, day);
+  const Today answer = ask(garden, day, nothing_ran_before(day));
   BOOST_TEST((answer.beds[0].action == BedAction::open));
   BOOST_TEST(answer.beds[0].run.minutes == 20);
   BOOST_TEST(answer.beds[0].run.left_over_net_mm == answer.beds[0].plantings[0].dr_mm - 10,
@@ -171,7 +171,7 @@ BOOST_AUTO_TEST_CASE(a_huge_deficit_does_not_break_the_answer) {
 
 BOOST_AUTO_TEST_CASE(seed_asks_for_its_top_layer_only) {
   const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-06-10\n");
-  const Today answer = ask(garden, 2025y / 6 / 12);
+  const Today answer = ask(garden, 2025y / 6 / 12, nothing_ran_before(2025y / 6 / 12));
   const auto& planting = answer.beds[0].plantings[0];
   BOOST_TEST(planting.in_seed_zone);
   BOOST_TEST((answer.beds[0].reason == BedReason::seed_zone_dry));
@@ -219,15 +219,15 @@ BOOST_AUTO_TEST_CASE(what_is_not_measured_is_listed) {
   BOOST_TEST(!lists("sun estimated"));
 }
 
-BOOST_AUTO_TEST_CASE(a_soil_check_that_is_not_reckoned_with_is_said) {
-  noonleaf::JournalEntry feel;
-  feel.event = noonleaf::JournalEvent::feel;
-  feel.date = 2025y / 6 / 10;
-  feel.bed = "a";
-  const Today answer = ask(invented_garden(tomato), 2025y / 6 / 11, {feel});
+BOOST_AUTO_TEST_CASE(a_mulch_that_is_not_reckoned_with_is_said) {
+  noonleaf::JournalEntry mulch;
+  mulch.event = noonleaf::JournalEvent::mulch;
+  mulch.date = 2025y / 6 / 10;
+  mulch.bed = "a";
+  const Today answer = ask(invented_garden(tomato), 2025y / 6 / 11, {mulch});
   BOOST_TEST(std::any_of(
       answer.estimates.begin(), answer.estimates.end(),
-      [](const noonleaf::Estimate& each) { return each.what.find("1 journal lines on feel") == 0U; }));
+      [](const noonleaf::Estimate& each) { return each.what.find("1 journal lines on mulch") == 0U; }));
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -254,6 +254,20 @@ BOOST_DATA_TEST_CASE(storage_by_texture_and_slope, boost::unit_test::data::make(
   BOOST_CHECK_SMALL(inches_from_mm(surface_storage_mm(row.texture, row.slope_pct)) - row.inches, 1e-12);
 }
 
+// USDA suggested maximum sprinkler rates, slopes to 5 %, bare over covered, in/h; from memory (NEH sect. 15,
+// ch. 11).
+BOOST_AUTO_TEST_CASE(bare_ground_takes_its_share_of_covered) {
+  BOOST_TEST(noonleaf::bare_intake_share("sand") == 2.0 / 2.0);
+  BOOST_TEST(noonleaf::bare_intake_share("sandy_loam") == 1.0 / 1.75);
+  BOOST_TEST(noonleaf::bare_intake_share("Silt Loam") == 0.5 / 1.0);
+  BOOST_TEST(noonleaf::bare_intake_share("clay loam") == 0.15 / 0.2);
+  for (const auto& soil : noonleaf::green_ampt_soils()) {
+    BOOST_TEST(noonleaf::bare_intake_share(soil.texture) > 0);
+    BOOST_TEST(noonleaf::bare_intake_share(soil.texture) <= 1);
+  }
+  BOOST_CHECK_THROW(noonleaf::bare_intake_share("chalk"), noonleaf::Error);
+}
+
 BOOST_AUTO_TEST_CASE(every_texture_has_a_storage_that_shrinks_with_slope) {
   for (const GreenAmptSoil& soil : green_ampt_soils()) {
     double before = 100.0;

@@ -8,6 +8,7 @@
 
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
+#include "noonleaf/error.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/nearest_name.hpp"
@@ -32,6 +33,7 @@ constexpr AcceptedRange bucket_range{0, 1000, "l", AcceptedRange::Low::excluded}
 constexpr AcceptedRange seconds_range{0, 3600, "s", AcceptedRange::Low::excluded};
 constexpr AcceptedRange emitter_range{0, 100, "l/h", AcceptedRange::Low::excluded};
 constexpr AcceptedRange spacing_range{0.05, 10, "m"};
+constexpr AcceptedRange can_range{0.5, 100, "l"};
 constexpr AcceptedRange run_range{1, 1440, "minutes"};
 constexpr AcceptedRange percent_range{0, 100, "%"};
 constexpr AcceptedRange spray_loss_range{0, 50, "%"};
@@ -145,6 +147,8 @@ ApplicationRate read_rate(TomlTable& table, Sprinkler& sprinkler) {
                    "remove this line");
     }
     rate.du_lq_frac = *stated;
+  } else if (sprinkler.kind == WettingKind::hand && !sprinkler.cans) {
+    rate.du_lq_frac = 1.0;  // the person sees where the water goes
   } else if (!sprinkler.cans) {
     rate.du_lq_frac = guessed_du_lq_frac(rate.basis);
     sprinkler.evenness_is_guess = true;
@@ -269,6 +273,31 @@ void check_shares(TomlTable& table, const Bed& bed) {
 
 }  // namespace
 
+namespace {
+
+std::string flow_text(double l_min) {
+  const auto rounded = [](double value) { return number_text(std::round(value * 10) / 10); };
+  return rounded(l_min) + " l/min (" + rounded(gallons_from_litres(l_min)) + " gal/min)";
+}
+
+/// More water than the tap gives cannot come out of a sprinkler: one of the two numbers is wrong.
+void check_flow(TomlTable& table, const Sprinkler& sprinkler, std::span<const Tap> taps) {
+  constexpr double slack = 1.001;  // the same flow written in gallons and in litres
+  if (sprinkler.tap >= taps.size()) return;
+  const Tap& tap = taps[sprinkler.tap];
+  if (!(sprinkler.rate.flow_l_min > slack * tap.flow_l_min)) return;
+  std::string_view key = "tap";
+  for (const std::string_view each : {"flow_l_min", "flow_gal_min", "bucket_l", "bucket_gal"}) {
+    if (table.has(each)) key = each;
+  }
+  table.refuse(key,
+               "the sprinkler takes " + flow_text(sprinkler.rate.flow_l_min) + ", more than the tap \"" +
+                   tap.id + "\" gives: " + flow_text(tap.flow_l_min),
+               "measure both with a bucket and a watch; the tap without a sprinkler gives the most");
+}
+
+}  // namespace
+
 Sprinkler read_sprinkler(TomlTable& table, std::span<const Tap> taps) {
   Sprinkler sprinkler;
   sprinkler.id = table.required_text("id", "oscillating");
@@ -277,6 +306,9 @@ Sprinkler read_sprinkler(TomlTable& table, std::span<const Tap> taps) {
   sprinkler.tap = resolve(table, "tap", "north", taps, "tap");
   sprinkler.rate = read_rate(table, sprinkler);
   sprinkler.longest_run_min = table.number("longest_run_min", run_range).value_or(missing);
+  if (sprinkler.kind == WettingKind::hand)
+    sprinkler.can_l = table.quantity("can", volume_units, can_range).value_or(missing);
+  check_flow(table, sprinkler, taps);
   table.refuse_unknown_keys();
   return sprinkler;
 }

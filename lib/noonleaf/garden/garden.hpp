@@ -67,6 +67,8 @@ struct Tap {
   double flow_l_min = missing;
   bool reclaimed = false;              ///< water that must not touch what is eaten, nor children
   std::optional<SketchPlace> place{};  ///< on the sketch
+  double shared_flow_l_min =
+      missing;  ///< while another tap of the site is open; missing = nobody measured it
 };
 
 /// Whatever applies the water.
@@ -78,6 +80,7 @@ struct Sprinkler {
   std::optional<CanResult> cans{};   ///< the catch-can test behind the rate, if there was one
   bool evenness_is_guess = false;    ///< nobody measured or stated the uniformity
   double longest_run_min = missing;  ///< missing = the library's own limit
+  double can_l = missing;            ///< hand watering: what the can holds
 };
 
 /// The soil of a bed, as the gardener knows it: one of texture, fractions, or measured water contents.
@@ -109,6 +112,13 @@ struct Bed {
   std::vector<BedPlanting> plantings{};
 };
 
+/// What water costs, and how much of it there may be.
+struct WaterPrice {
+  double price_per_m3 = missing;
+  double monthly_allowance_l = missing;
+  std::string currency = "$";
+};
+
 /// What stays: the whole of garden.toml.
 struct Garden {
   Site site{};
@@ -119,6 +129,7 @@ struct Garden {
   std::vector<Bed> beds{};
   WateringRules rules{};
   std::vector<Landmark> landmarks{};  ///< on the sketch
+  WaterPrice water{};
 };
 
 /// Whether a caretaker is on site from `begin` to `end` of a date: within the weekly hours, not on leave, and

@@ -68,6 +68,7 @@ Garden garden_of(TomlTable root) {
   for (TomlTable& table : root.tables("bed")) garden.beds.push_back(read_bed(table, garden.sprinklers));
   if (auto rules = root.table("rules")) garden.rules = read_rules(*rules);
   for (TomlTable& table : root.tables("landmark")) garden.landmarks.push_back(read_landmark(table));
+  if (auto water = root.table("water")) garden.water = read_water_price(*water);
   if (garden.beds.empty() && !root.has("bed")) {
     root.refuse_table("there is no bed", "add a [[bed]] with id, area_m2 or area_ft2, sprinkler and soil");
   }

@@ -47,6 +47,7 @@ struct JournalEntry {
   JournalEvent event = JournalEvent::note;
   std::string bed{}, crop{}, stage{}, who{}, note{};
   double minutes = missing;    ///< water: how long the sprinkler ran
+  double litres = missing;     ///< water: what the meter counted or the cans held
   double rain_mm = missing;    ///< rain: what the gauge held
   double share_pct = missing;  ///< sow, transplant: share of the bed
   std::optional<SoilFeel> feel{};

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <map>
+#include <span>
 #include <system_error>
 #include <utility>
 #include <vector>
@@ -83,9 +84,11 @@ JournalShape shape_of(std::string text) {
 /// The header of a journal that begins now.
 std::vector<std::string> first_columns(UnitSystem units) {
   std::vector<std::string> columns;
-  const JournalColumn other_rain = units == UnitSystem::us ? JournalColumn::rain_mm : JournalColumn::rain_in;
+  const bool us = units == UnitSystem::us;
+  const JournalColumn other_rain = us ? JournalColumn::rain_mm : JournalColumn::rain_in;
+  const JournalColumn other_volume = us ? JournalColumn::litres : JournalColumn::gallons;
   for (const std::string_view name : column_names) {
-    if (name != name_of(other_rain)) columns.emplace_back(name);
+    if (name != name_of(other_rain) && name != name_of(other_volume)) columns.emplace_back(name);
   }
   return columns;
 }
@@ -100,14 +103,25 @@ void set(Cells& cells, JournalColumn column, std::string text) {
   if (!text.empty()) cells[std::string(name_of(column))] = std::move(text);
 }
 
-/// Rain in the column that the file has; of two, in the one of the site's units.
-void set_rain(Cells& cells, const JournalShape& shape, UnitSystem units, double rain_mm) {
+/// Whether a quantity goes into its US column: of the one that the file has, of two the one of the site's
+/// units.
+bool in_us_column(const JournalShape& shape, UnitSystem units, JournalColumn us, JournalColumn metric) {
   const auto has = [&](JournalColumn column) {
     return std::find(shape.columns.begin(), shape.columns.end(), name_of(column)) != shape.columns.end();
   };
-  const bool in_inches =
-      has(JournalColumn::rain_in) && (units == UnitSystem::us || !has(JournalColumn::rain_mm));
-  if (in_inches) {
+  return has(us) && (units == UnitSystem::us || !has(metric));
+}
+
+void set_litres(Cells& cells, const JournalShape& shape, UnitSystem units, double litres) {
+  if (in_us_column(shape, units, JournalColumn::gallons, JournalColumn::litres)) {
+    set(cells, JournalColumn::gallons, rounded_text(gallons_from_litres(litres), 1e3));
+  } else {
+    set(cells, JournalColumn::litres, rounded_text(litres, 1e2));
+  }
+}
+
+void set_rain(Cells& cells, const JournalShape& shape, UnitSystem units, double rain_mm) {
+  if (in_us_column(shape, units, JournalColumn::rain_in, JournalColumn::rain_mm)) {
     set(cells, JournalColumn::rain_in, rounded_text(inches_from_mm(rain_mm), 1e4));
   } else {
     set(cells, JournalColumn::rain_mm, rounded_text(rain_mm, 1e3));
@@ -123,6 +137,7 @@ Cells cells_of(const JournalEntry& entry, const JournalShape& shape, UnitSystem 
   set(cells, JournalColumn::bed, entry.bed);
   set(cells, JournalColumn::crop, entry.crop);
   if (is_known(entry.minutes)) set(cells, JournalColumn::minutes, number_text(entry.minutes));
+  if (is_known(entry.litres)) set_litres(cells, shape, units, entry.litres);
   if (is_known(entry.rain_mm)) set_rain(cells, shape, units, entry.rain_mm);
   if (is_known(entry.share_pct)) set(cells, JournalColumn::share_pct, number_text(entry.share_pct));
   set(cells, JournalColumn::stage, entry.stage);
@@ -233,7 +248,7 @@ Join join_to(const JournalShape& shape, const std::string& shown_name) {
 std::vector<Problem> own_problems(const std::vector<Problem>& problems, std::size_t line) {
   std::vector<Problem> own;
   for (Problem problem : problems) {
-    if (problem.line != line) continue;
+    if (problem.line < line) continue;
     problem.file.clear();
     problem.excerpt.clear();
     problem.line = problem.column = 0;
@@ -277,16 +292,11 @@ void require_known_id(const JournalEntry& entry, const JournalShape& shape) {
 
 }  // namespace
 
-AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden,
-                                const JournalEntry& entry) {
-  std::filesystem::path lock_file = target.file;
-  lock_file += ".lock";
-  const FileLock lock(lock_file, target.shown_name + ".lock", target.longest_wait);
-  std::error_code code;
-  JournalShape shape;
-  if (std::filesystem::exists(target.file, code)) {
-    shape = shape_of(read_text_file(target.file, target.shown_name, largest_journal_bytes));
-  }
+namespace {
+
+/// Adds entries to a journal whose lock is held.
+std::vector<AppendedEntry> append_locked(const JournalTarget& target, const Garden& garden,
+                                         JournalShape shape, std::span<const JournalEntry> entries) {
   require_closed_quotes(shape, target.shown_name);
   Join join = join_to(shape, target.shown_name);
   std::size_t line = shape.lines + 1;
@@ -295,16 +305,52 @@ AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garde
     join.bytes += joined(shape.columns, shape.separator) + shape.line_end;
     ++line;
   }
-  const Cells cells = cells_of(entry, shape, garden.site.units);
-  if (auto problems = faults_of(cells, shape, target.shown_name); !problems.empty())
-    throw Error(std::move(problems));
-  require_known_id(entry, shape);
-  const std::string bytes = join.bytes + line_of(cells, shape);
-  AppendedEntry result{
-      .id = cells.find(name_of(JournalColumn::id))->second, .line = line, .cut_off = std::move(join.cut_off)};
-  result.other_problems = check_whole(shape.text + bytes, line, target, garden);
+  std::string bytes = join.bytes;
+  std::vector<AppendedEntry> added;
+  for (const JournalEntry& entry : entries) {
+    const Cells cells = cells_of(entry, shape, garden.site.units);
+    if (auto problems = faults_of(cells, shape, target.shown_name); !problems.empty())
+      throw Error(std::move(problems));
+    require_known_id(entry, shape);
+    bytes += line_of(cells, shape);
+    ++shape.highest_id;
+    added.push_back({.id = cells.find(name_of(JournalColumn::id))->second, .line = line + added.size()});
+  }
+  const std::size_t other_problems = check_whole(shape.text + bytes, line, target, garden);
   append_durably(target.file, target.shown_name, bytes);
-  return result;
+  for (AppendedEntry& entry : added) entry.other_problems = other_problems;
+  added.front().cut_off = std::move(join.cut_off);
+  return added;
+}
+
+FileLock lock_of(const JournalTarget& target) {
+  std::filesystem::path lock_file = target.file;
+  lock_file += ".lock";
+  return FileLock(lock_file, target.shown_name + ".lock", target.longest_wait);
+}
+
+JournalShape shape_in(const JournalTarget& target) {
+  std::error_code code;
+  if (!std::filesystem::exists(target.file, code)) return {};
+  return shape_of(read_text_file(target.file, target.shown_name, largest_journal_bytes));
+}
+
+}  // namespace
+
+AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden,
+                                const JournalEntry& entry) {
+  const FileLock lock = lock_of(target);
+  return append_locked(target, garden, shape_in(target), {&entry, 1}).front();
+}
+
+std::vector<AppendedEntry> append_chosen_to_journal(const JournalTarget& target, const Garden& garden,
+                                                    const EntryChooser& chooser) {
+  const FileLock lock = lock_of(target);
+  JournalShape shape = shape_in(target);
+  const std::vector<JournalEntry> entries =
+      chooser(shape.text.empty() ? Journal{} : parse_journal(shape.text, target.shown_name, &garden));
+  if (entries.empty()) return {};
+  return append_locked(target, garden, std::move(shape), entries);
 }
 
 }  // namespace v1

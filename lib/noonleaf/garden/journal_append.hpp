@@ -3,8 +3,10 @@
 #include <chrono>
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden.hpp"
@@ -41,6 +43,14 @@ struct AppendedEntry {
 ///           value; a control character in a text; another writer holds the lock longer than `longest_wait`;
 ///           the disk is full or may not be written: then the file is as it was before
 AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden, const JournalEntry& entry);
+
+/// Chooses the entries to add, with the journal as it stands under the lock.
+using EntryChooser = std::function<std::vector<JournalEntry>(const Journal&)>;
+
+/// Adds the chosen entries in one write, all or none: as append_to_journal. Nothing chosen, nothing written.
+/// Throws    as append_to_journal; and as parse_journal where the journal itself has faults
+std::vector<AppendedEntry> append_chosen_to_journal(const JournalTarget& target, const Garden& garden,
+                                                    const EntryChooser& chooser);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -38,13 +38,16 @@ enum class JournalColumn {
   tension_kpa,
   undoes,
   who,
-  note
+  note,
+  litres,
+  gallons
 };
 
 /// Their headers, in the order of JournalColumn.
-inline constexpr std::array<std::string_view, 17> column_names{
-    "id",        "date",  "time", "event",     "bed",         "crop",   "minutes", "rain_mm", "rain_in",
-    "share_pct", "stage", "feel", "water_pct", "tension_kpa", "undoes", "who",     "note"};
+inline constexpr std::array<std::string_view, 19> column_names{
+    "id",      "date",    "time",      "event",  "bed",    "crop",      "minutes",
+    "rain_mm", "rain_in", "share_pct", "stage",  "feel",   "water_pct", "tension_kpa",
+    "undoes",  "who",     "note",      "litres", "gallons"};
 
 constexpr std::string_view name_of(JournalColumn column) {
   return column_names[static_cast<std::size_t>(column)];

@@ -140,6 +140,12 @@ class JournalReader {
       case JournalColumn::minutes:
         read_number(cell, line, name, {0, 2880}, 1.0, entry.minutes);
         break;
+      case JournalColumn::litres:
+        read_number(cell, line, name, {0, 1e6}, 1.0, entry.litres);
+        break;
+      case JournalColumn::gallons:
+        read_number(cell, line, name, {0, 264172}, litres_per_gallon, entry.litres);
+        break;
       case JournalColumn::rain_mm:
         read_number(cell, line, name, {0, 1000}, 1.0, entry.rain_mm);
         break;
@@ -266,7 +272,9 @@ class JournalReader {
     switch (entry.event) {
       case JournalEvent::water:
         need(!entry.bed.empty(), "a bed", "the column bed");
-        need(is_known(entry.minutes), "how long it ran", "the column minutes");
+        need(is_known(entry.minutes) || is_known(entry.litres), "how long it ran",
+             "the column minutes, or litres or gallons by the meter or the cans");
+        check_litres(line, entry);
         break;
       case JournalEvent::rain:
         need(is_known(entry.rain_mm), "what the gauge held", "rain_mm or rain_in");
@@ -306,6 +314,19 @@ class JournalReader {
       default:
         break;
     }
+  }
+
+  /// Litres of a sprinkler tell its depth only where its flow is known; with minutes beside them they need
+  /// not.
+  void check_litres(std::string_view line, const JournalEntry& entry) {
+    if (garden_ == nullptr || is_missing(entry.litres) || is_known(entry.minutes)) return;
+    const Bed* bed = find_bed(*garden_, entry.bed);
+    if (bed == nullptr || bed->sprinkler >= garden_->sprinklers.size()) return;
+    const Sprinkler& sprinkler = garden_->sprinklers[bed->sprinkler];
+    if (sprinkler.kind == WettingKind::hand || is_known(sprinkler.rate.flow_l_min)) return;
+    refuse_line(
+        line, "the flow of " + sprinkler.name + " is not known: its litres do not tell the depth",
+        "write the minutes as well, or give the sprinkler its flow_l_min or flow_gal_min in garden.toml");
   }
 
   /// The text of a cell, without the apostrophe that keeps a spreadsheet from taking it for a formula.

@@ -18,5 +18,10 @@ inline constexpr std::array<UnitSuffix, 2> depth_units{{{"_mm", 1.0}, {"_in", mm
 inline constexpr std::array<UnitSuffix, 2> volume_units{{{"_l", 1.0}, {"_gal", litres_per_gallon}}};
 inline constexpr std::array<UnitSuffix, 2> emitter_flow_units{{{"_l_h", 1.0}, {"_gal_h", litres_per_gallon}}};
 
+inline constexpr std::array<UnitSuffix, 3> price_units{
+    {{"_m3", 1.0}, {"_ccf", 1000.0 / litres_per_ccf}, {"_gal", 1000.0 / litres_per_gallon}}};
+inline constexpr std::array<UnitSuffix, 4> supply_units{
+    {{"_m3", 1000.0}, {"_ccf", litres_per_ccf}, {"_gal", litres_per_gallon}, {"_l", 1.0}}};
+
 }  // namespace v1
 }  // namespace noonleaf

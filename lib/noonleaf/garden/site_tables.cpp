@@ -22,6 +22,8 @@ constexpr AcceptedRange latitude_range{-90, 90, "degrees, north positive"};
 constexpr AcceptedRange longitude_range{-180, 180, "degrees, east positive"};
 constexpr AcceptedRange elevation_range{-430, 5000, "m"};  // the Dead Sea shore to the highest fields
 constexpr AcceptedRange wind_height_range{0.5, 100, "m"};
+constexpr AcceptedRange price_range{0, 1000, "per m3"};
+constexpr AcceptedRange allowance_range{0, 1e9, "l"};
 constexpr AcceptedRange tap_flow_range{0, 2000, "l/min", AcceptedRange::Low::excluded};
 
 double required_number(TomlTable& table, std::string_view key, const AcceptedRange& range,
@@ -107,8 +109,24 @@ Tap read_tap(TomlTable& table) {
   tap.reclaimed = table.yes_or_no("reclaimed").value_or(false);
   tap.place = read_place(table);
   tap.flow_l_min = table.quantity("flow", flow_units, tap_flow_range).value_or(missing);
+  tap.shared_flow_l_min = table.quantity("flow_with_others", flow_units, tap_flow_range).value_or(missing);
+  if (tap.shared_flow_l_min > tap.flow_l_min) {
+    table.refuse(table.has("flow_with_others_l_min") ? "flow_with_others_l_min" : "flow_with_others_gal_min",
+                 "the tap cannot give more while others are open than alone",
+                 "check which of the two is which");
+  }
   table.refuse_unknown_keys();
   return tap;
+}
+
+WaterPrice read_water_price(TomlTable& table) {
+  WaterPrice water;
+  water.price_per_m3 = table.quantity("price_per", price_units, price_range).value_or(missing);
+  water.monthly_allowance_l =
+      table.quantity("monthly_allowance", supply_units, allowance_range).value_or(missing);
+  water.currency = table.text("currency").value_or(water.currency);
+  table.refuse_unknown_keys();
+  return water;
 }
 
 }  // namespace v1

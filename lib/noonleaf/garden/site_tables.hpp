@@ -12,6 +12,7 @@ Site read_site(TomlTable& table);
 WeatherOptions read_weather_options(TomlTable& table, Site& site);
 Caretaker read_caretaker(TomlTable& table);
 Tap read_tap(TomlTable& table);
+WaterPrice read_water_price(TomlTable& table);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -70,16 +70,14 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
 /// What the journal keeps and the account does not reckon with.
 void add_unused_entries(std::vector<Estimate>& estimates, const Journal& journal, sys_days date) {
   const auto is_unused = [date](const JournalEntry& entry) {
-    const bool kind = entry.event == JournalEvent::feel || entry.event == JournalEvent::probe ||
-                      entry.event == JournalEvent::mulch || entry.event == JournalEvent::amend;
+    const bool kind = entry.event == JournalEvent::mulch || entry.event == JournalEvent::amend;
     return kind && sys_days(entry.date) <= date;
   };
   const auto count = std::count_if(journal.begin(), journal.end(), is_unused);
   if (count == 0) return;
-  estimates.push_back(
-      {.kind = EstimateKind::journal,
-       .what = std::to_string(count) +
-               " journal lines on feel, probe, mulch or amend are kept but not yet reckoned with"});
+  estimates.push_back({.kind = EstimateKind::journal,
+                       .what = std::to_string(count) +
+                               " journal lines on mulch or amend are kept but not yet reckoned with"});
 }
 
 void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {

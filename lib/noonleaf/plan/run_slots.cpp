@@ -23,6 +23,7 @@ struct Limits {
 struct TakenTap {
   std::size_t tap;
   minutes begin, end;
+  bool alone;  ///< needs more than its tap gives while others are open
 };
 
 struct Search {
@@ -52,9 +53,19 @@ std::optional<std::size_t> person_for_both(const Search& search, minutes begin, 
   return std::nullopt;
 }
 
-bool tap_is_free(const Search& search, std::size_t tap, minutes begin, minutes end) {
+/// Whether a sprinkler needs more than its tap gives while another one is open.
+bool runs_alone(const Garden& garden, std::size_t sprinkler) {
+  const Sprinkler& which = garden.sprinklers[sprinkler];
+  return which.rate.flow_l_min > garden.taps[which.tap].shared_flow_l_min;
+}
+
+bool tap_is_free(const Search& search, std::size_t sprinkler, minutes begin, minutes end) {
+  const std::size_t tap = search.garden.sprinklers[sprinkler].tap;
+  const bool alone = runs_alone(search.garden, sprinkler);
   return std::none_of(search.taken.begin(), search.taken.end(), [&](const TakenTap& run) {
-    return run.tap == tap && begin < run.end + move_hose && run.begin < end + move_hose;
+    const bool same_tap = run.tap == tap && begin < run.end + move_hose && run.begin < end + move_hose;
+    const bool too_little = (alone || run.alone) && begin < run.end && run.begin < end;
+    return same_tap || too_little;
   });
 }
 
@@ -70,8 +81,8 @@ std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, m
   if (limits.quiet_hours == Limits::Keep::yes && overlaps(rules.quiet_hours, search.date, begin, end)) {
     return std::nullopt;
   }
-  const std::size_t tap = search.garden.sprinklers[request.sprinkler].tap;
-  if (limits.taps == Limits::Keep::yes && !tap_is_free(search, tap, begin, end)) return std::nullopt;
+  if (limits.taps == Limits::Keep::yes && !tap_is_free(search, request.sprinkler, begin, end))
+    return std::nullopt;
   if (const auto both = person_for_both(search, begin, end)) return RunSlot{begin, end, *both, *both};
   const auto opener = person_on_site(search, begin, begin + at_the_tap);
   const auto closer = person_on_site(search, end - at_the_tap, end);
@@ -122,7 +133,8 @@ std::vector<PlacedRun> place_runs(const Garden& garden, year_month_day date, min
     const Search search{garden, date, earliest, taken};
     PlacedRun run{.slot = longest_slot(search, request)};
     if (run.slot) {
-      taken.push_back({garden.sprinklers[request.sprinkler].tap, run.slot->begin, run.slot->end});
+      taken.push_back({garden.sprinklers[request.sprinkler].tap, run.slot->begin, run.slot->end,
+                       runs_alone(garden, request.sprinkler)});
     } else {
       run.obstacle = obstacle_of(search, request);
     }

@@ -35,7 +35,8 @@ struct PlacedRun {
 
 /// Gives each run of one day a time: allowed hours, no quiet hours, a person on site to open it and one to
 /// close it (the same person where that can be), one run at a tap at a time with five minutes between two to
-/// move the hose. Early runs come first, since morning is cool and calm.
+/// move the hose; a sprinkler that needs more than its tap gives with others open runs alone. Early runs come
+/// first, since morning is cool and calm.
 ///
 /// Input     requests in order of urgency; earliest: no run starts before this minute of the day
 /// Result    one placed run a request, in the same order. A run that fits nowhere in full is cut, in steps of

@@ -7,7 +7,11 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_cycles.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/rest_of_run.hpp"
+#include "noonleaf/plan/smaller_run.hpp"
+#include "noonleaf/plan/watering.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -92,7 +96,9 @@ PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount&
   result.top_layer_mm = std::max(0.0, today.de_wet_mm - hour.evening_water_mm);
   result.top_layer_limit_mm = today.rew_mm;
   result.root_depth_m = today.end.root_depth_m;
+  if (is_known(today.fc)) result.cover_frac = today.fc;
   result.etc_mm_d = today.etc_mm_d;
+  result.soil_checks = account.soil_checks;
   result.dr_close_mm = today.end.dr_mm;
   result.limit_day = first_day_beyond(result, account.dry_ahead);
   result.net_need_mm = need_mm(result, {account.dry_ahead, hour.days_to_chance});
@@ -139,6 +145,14 @@ BedReason reason_to_leave(const BedToday& bed, GroundState ground) {
   return ground == GroundState::open ? BedReason::lasts : BedReason::ground_closed;
 }
 
+/// A slot for a run of its own, beside the plan of the day.
+std::optional<RunSlot> slot_for(const Garden& garden, const BedToday& bed, const TodayQuestion& question,
+                                double minutes) {
+  const auto length = std::chrono::minutes(std::lround(minutes));
+  const std::array<WantedRun, 1> run{WantedRun{garden.beds[bed.bed].sprinkler, length, shortest_cut}};
+  return place_runs(garden, question.date, question.from, run).front().slot;
+}
+
 /// For a bed without a run that will hang: a slot after the hour at which to look again, if there is one.
 std::optional<RunSlot> slot_after_looking(const Garden& garden, const BedToday& bed, year_month_day date) {
   double look_again_h = 0, depletion_mm = 0;
@@ -154,17 +168,36 @@ std::optional<RunSlot> slot_after_looking(const Garden& garden, const BedToday& 
   return place_runs(garden, date, std::chrono::minutes(std::lround(look_again_h * 60)), run).front().slot;
 }
 
-double minutes_run_on(const Journal& journal, const std::string& bed, year_month_day date) {
+double minutes_run_on(const Garden& garden, const Bed& bed, const Journal& journal, year_month_day date) {
   double minutes = 0;
   for (const JournalEntry& entry : journal) {
-    const bool counts = entry.event == JournalEvent::water && entry.bed == bed && entry.date == date;
-    if (counts && is_known(entry.minutes)) minutes += entry.minutes;
+    if (entry.event != JournalEvent::water || entry.bed != bed.id || entry.date != date) continue;
+    const double ran = watering_of(garden, bed, entry).minutes;
+    if (is_known(ran)) minutes += ran;
   }
   return minutes;
 }
 
-BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journal, const Sky& sky,
-                   const TodayQuestion& question) {
+/// The driest quarter of a bed as an account of its own.
+PlantingAccount low_quarter_of(const PlantingAccount& account) {
+  PlantingAccount low = account;
+  low.past = account.low_past;
+  low.dry_ahead = account.low_ahead;
+  return low;
+}
+
+void add_wilt(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky, year_month_day date,
+              PlantingToday& planting) {
+  const PlantingAccount low = low_quarter_of(account);
+  planting.low_quarter_dr_mm = low.dry_ahead.days.front().dr_wet_mm;
+  if (account.dry_ahead.days.front().ground != GroundState::open || planting.stage == Stage::over) return;
+  planting.wilt = wilt_of_planting(place, account, sky, date);
+  planting.low_quarter_wilt = wilt_of_planting(place, low, sky, date);
+}
+
+/// A bed with what its plantings want, before it has a run.
+BedToday bed_by_account(const Garden& garden, std::size_t index, const Journal& journal, const Sky& sky,
+                        const TodayQuestion& question) {
   const Bed& bed = garden.beds[index];
   BedToday result;
   result.bed = index;
@@ -178,12 +211,10 @@ BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journ
     const BedPlanting& planting = bed.plantings[account.planting];
     result.plantings.push_back(planting_today(planting, account, sky, {days_to_chance, evening_mm}));
     ground = account.dry_ahead.days.front().ground;
-    if (ground == GroundState::open && result.plantings.back().stage != Stage::over) {
-      result.plantings.back().wilt =
-          wilt_of_planting({garden, bed, planting, journal}, account, sky, question.date);
-    }
+    if (question.wilt == TodayQuestion::Wilt::told)
+      add_wilt({garden, bed, planting, journal}, account, sky, question.date, result.plantings.back());
   }
-  result.minutes_run_today = minutes_run_on(journal, bed.id, question.date);
+  result.minutes_run_today = minutes_run_on(garden, bed, journal, question.date);
   result.driver = driver_of(result.plantings);
   result.urgent = most_urgent(result.plantings);
   if (result.driver) {
@@ -194,6 +225,67 @@ BedToday bed_today(const Garden& garden, std::size_t index, const Journal& journ
     result.later_slot = slot_after_looking(garden, result, question.date);
   }
   return result;
+}
+
+/// A journal as it stands, and with what may have been run besides.
+struct TwoJournals {
+  const Journal& written;
+  const UnloggedRuns& unlogged;
+};
+
+/// The bed without its unlogged runs, with a run that is right also if they were done.
+BedToday bed_in_doubt(const Garden& garden, std::size_t index, const TwoJournals& journals, const Sky& sky,
+                      const TodayQuestion& question) {
+  BedToday bed = bed_by_account(garden, index, journals.written, sky, question);
+  std::vector<UnloggedRun> open;
+  for (const UnloggedRun& run : journals.unlogged.runs) {
+    if (run.bed == index) open.push_back(run);
+  }
+  if (open.empty() || bed.plantings.empty()) return bed;
+  const TodayQuestion without_wilt{question.date, question.from, TodayQuestion::Wilt::left_out};
+  take_smaller_run(garden, bed_by_account(garden, index, journals.unlogged.if_done, sky, without_wilt), open,
+                   bed);
+  if (bed.reason == BedReason::look_first)
+    bed.later_slot = slot_for(garden, bed, question, bed.open_question->run_if_not_done.minutes);
+  return bed;
+}
+
+BedToday bed_today(const Garden& garden, std::size_t index, const TwoJournals& journals, const Sky& sky,
+                   const TodayQuestion& question) {
+  BedToday now = bed_in_doubt(garden, index, journals, sky, question);
+  if (now.minutes_run_today <= 0) return now;
+  const std::string& bed = garden.beds[index].id;
+  const Journal this_morning = before_water_of(journals.written, bed, question.date);
+  UnloggedRuns unlogged = journals.unlogged;
+  unlogged.if_done = before_water_of(unlogged.if_done, bed, question.date);
+  const TodayQuestion without_wilt{question.date, question.from, TodayQuestion::Wilt::left_out};
+  ask_for_rest(bed_in_doubt(garden, index, {this_morning, unlogged}, sky, without_wilt), now);
+  return now;
+}
+
+/// Splits the run where it would run off, and cuts it to what the cycles bring.
+void split_run(const Garden& garden, BedToday& bed) {
+  bed.cycles = bed_cycles(garden, bed, bed.run.minutes);
+  if (!bed.cycles || bed.cycles->left_out_min <= 0) return;
+  bed.run = bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, running_min(*bed.cycles));
+}
+
+/// From opening to the last closing.
+std::chrono::minutes length_of(const BedToday& bed) {
+  return std::chrono::minutes(
+      std::lround(bed.cycles ? length_with_pauses_min(*bed.cycles) : bed.run.minutes));
+}
+
+/// The run as far as it fits into a slot that is shorter than it.
+void cut_run(const Garden& garden, double length_min, BedToday& bed) {
+  double minutes = length_min;
+  if (bed.cycles && bed.cycles->cycles.size() > 1) {
+    const double first_min = bed.cycles->cycles.front().minutes;
+    minutes = length_min - bed.cycles->soak_min > first_min ? length_min - bed.cycles->soak_min
+                                                            : std::min(length_min, first_min);
+  }
+  bed.run = bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, minutes);
+  bed.cycles = bed_cycles(garden, bed, bed.run.minutes);
 }
 
 void place(const Garden& garden, Today& today) {
@@ -209,8 +301,8 @@ void place(const Garden& garden, Today& today) {
   const bool frost = today.sky.estimate.t_min_c <= frost_c;
   std::vector<WantedRun> runs;
   for (const std::size_t bed : wanting) {
-    const auto length = std::chrono::minutes(std::lround(today.beds[bed].run.minutes));
-    runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length, shortest_cut});
+    split_run(garden, today.beds[bed]);
+    runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length_of(today.beds[bed]), shortest_cut});
   }
   const auto placed = frost ? std::vector<PlacedRun>(runs.size(), PlacedRun{.obstacle = RunObstacle::frost})
                             : place_runs(garden, today.date, today.from, runs);
@@ -222,8 +314,8 @@ void place(const Garden& garden, Today& today) {
     if (!bed.slot) continue;
     const auto length = bed.slot->end - bed.slot->begin;
     if (length < runs[index].length) {
-      bed.run =
-          bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, static_cast<double>(length.count()));
+      cut_run(garden, static_cast<double>(length.count()), bed);
+      bed.slot->end = bed.slot->begin + length_of(bed);
     }
     today.opening_order.push_back(wanting[index]);
   }
@@ -245,16 +337,35 @@ RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm, doubl
   return run_plan(request);
 }
 
+std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journal, const Sky& sky,
+                                     year_month_day date) {
+  require_weather(sky, date);
+  Today day;
+  day.date = date;
+  day.sky = *sky.find(sys_days(date));
+  const TodayQuestion question{date, std::chrono::minutes(0), TodayQuestion::Wilt::left_out};
+  for (std::size_t index = 0; index < garden.beds.size(); ++index) {
+    day.beds.push_back(bed_by_account(garden, index, journal, sky, question));
+  }
+  place(garden, day);
+  std::vector<AskedRun> runs;
+  for (const std::size_t index : day.opening_order) {
+    runs.push_back({day.beds[index].bed, day.beds[index].run.minutes, day.beds[index].slot->begin});
+  }
+  return runs;
+}
+
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky,
                  const TodayQuestion& question) {
   require_weather(sky, question.date);
   Today today;
   today.date = question.date;
-  today.from = question.from;
+  today.from = std::max(question.from, last_run_end(garden, journal, question.date));
   today.sky = *sky.find(sys_days(question.date));
   today.people = people_day(hours_over(garden.site, sky, question.date));
+  const UnloggedRuns unlogged = unlogged_runs(garden, journal, sky, question.date);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
-    today.beds.push_back(bed_today(garden, index, journal, sky, question));
+    today.beds.push_back(bed_today(garden, index, {journal, unlogged}, sky, question));
   }
   place(garden, today);
   today.estimates = estimates_behind(garden, journal, sky, question.date);

@@ -15,7 +15,10 @@
 #include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/run_slots.hpp"
 #include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/soil_check.hpp"
+#include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/sprinkler/cycle_soak.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
@@ -34,8 +37,9 @@ enum class BedReason {
   beyond_limit,         ///< depletion is beyond RAW already
   limit_before_chance,  ///< depletion would pass RAW before the next time that somebody can water
   lasts,                ///< it lasts to the next chance, even without rain
-  ground_closed,        ///< snow or frozen ground: the account stands still
-  nothing_grows         ///< bare ground: no plant asks for water
+  look_first,     ///< it may need a run or be full: unlogged runs lie between; a look into the soil decides
+  ground_closed,  ///< snow or frozen ground: the account stands still
+  nothing_grows   ///< bare ground: no plant asks for water
 };
 
 /// One planting this morning.
@@ -51,13 +55,26 @@ struct PlantingToday {
   double top_layer_mm = missing;        ///< De, depletion of the top layer now
   double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
   double root_depth_m = missing;
-  double etc_mm_d = missing;     ///< what it will use today, without stress
-  double dr_close_mm = missing;  ///< depletion at the day's close, without watering
-  double net_need_mm = 0;        ///< what it wants from a run today; 0 = nothing
+  double cover_frac = 0;                 ///< share of the ground under its leaves
+  double etc_mm_d = missing;             ///< what it will use today, without stress
+  double dr_close_mm = missing;          ///< depletion at the day's close, without watering
+  std::vector<SoilCheck> soil_checks{};  ///< looks into the soil that set the account right, oldest first
+  double net_need_mm = 0;                ///< what it wants from a run today; 0 = nothing
   std::optional<std::chrono::year_month_day>
       limit_day{};  ///< first day that ends beyond the limit, without water
   WiltDay wilt{};
+  WiltDay low_quarter_wilt{};           ///< the same where the sprinkler brings least
+  double low_quarter_dr_mm = missing;   ///< depletion there now
   std::vector<CropHeatFinding> heat{};  ///< published limits that the days ahead pass
+};
+
+/// Runs that were asked for and that nobody wrote down, neither as done nor as not done: what they leave
+/// open.
+struct OpenQuestion {
+  std::vector<UnloggedRun> runs{};                              ///< oldest first
+  double dr_if_done_mm = missing, dr_if_not_done_mm = missing;  ///< of the planting that decides
+  std::size_t planting = 0;                                     ///< index into `plantings`
+  RunPlan run_if_not_done{};                                    ///< minutes 0 or missing = none
 };
 
 /// One bed this morning.
@@ -68,13 +85,17 @@ struct BedToday {
   std::optional<std::size_t> driver{};  ///< index into `plantings`: the one whose need sets the depth
   std::optional<std::size_t> urgent{};  ///< index into `plantings`: the one that cannot wait, and why
   std::vector<PlantingToday> plantings{};
-  RunPlan run{};                                       ///< meaningful unless left alone
-  std::optional<RunSlot> slot{};                       ///< for action open
+  RunPlan run{};                      ///< meaningful unless left alone
+  std::optional<CyclePlan> cycles{};  ///< of that run, where its run-off can be told (bed_cycles)
+  std::optional<RunSlot> slot{};      ///< for action open
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
   std::optional<std::chrono::year_month_day>
       next_chance{};                    ///< first later day on which somebody could water
   std::optional<RunSlot> later_slot{};  ///< for a bed that hangs and has no run: when it could still have one
   double minutes_run_today = 0;         ///< from the journal
+  std::optional<OpenQuestion> open_question{};  ///< the bed's numbers are those without the unlogged runs;
+                                                ///< its run is the smaller one, right in both cases
+  double planned_minutes = missing;  ///< this morning's run, where a part of it or all has been run since
 };
 
 /// The answer to "what do I open now?".
@@ -88,10 +109,19 @@ struct Today {
   std::vector<Estimate> estimates{};         ///< what was not measured
 };
 
+/// A run that a day asks for and that has a slot.
+struct AskedRun {
+  std::size_t bed = 0;  ///< index into Garden::beds
+  double minutes = missing;
+  std::chrono::minutes begin{0};
+};
+
 /// Everything that an answer is made from.
 struct TodayQuestion {
+  enum class Wilt { told, left_out };  ///< whether the hours of the day are gone through for wilt
   std::chrono::year_month_day date{};
   std::chrono::minutes from{0};
+  Wilt wilt = Wilt::told;
 };
 
 /// The run of a bed's sprinkler that brings a net depth into it, within the sprinkler's own longest run and
@@ -99,14 +129,24 @@ struct TodayQuestion {
 /// Throws    Error as run_plan
 RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm, double longest_min = missing);
 
+/// The runs of a day from its first minute on, by the account alone: what is not in the journal was not run.
+/// Throws    as plan_today
+std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journal, const Sky& sky,
+                                     std::chrono::year_month_day date);
+
 /// What to open today, for how long, who closes it, and which beds will hang.
 ///
 /// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds the REW of the top layer)
 ///           before the close of the day ahead of the next chance to water, without any rain to come. The net
 ///           depth is the depletion of the planting that needs most; it never exceeds that depletion.
-///           Seedbeds come first, then the planting deepest beyond its limit. A run that fits nowhere in full
-///           is cut and leaves the rest over. A planting whose season is over asks for nothing. At a low of
-///           0 °C or less no tap is opened (ours).
+///           A run that would run off the bed is split in two with a pause, and cut to what two bring
+///           (bed_cycles). Seedbeds come first, then the planting deepest beyond its limit. A run that fits
+///           nowhere in full is cut and leaves the rest over. A planting whose season is over asks for
+///           nothing. At a low of 0 °C or less no tap is opened (ours). A run of which a part has been run
+///           today is asked for to its end (ask_for_rest); nothing starts before the journal's last run
+///           ended. Not written down is unknown, neither done nor undone: the bed shows its numbers without
+///           such runs (unlogged_runs) and with them, asks for a look into the soil, and its run is only what
+///           fits in both cases.
 /// Throws    Error, field "date", when the weather does not reach the day; as accounts_of_bed
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question);
 

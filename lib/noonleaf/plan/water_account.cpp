@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 #include "noonleaf/balance/ground_state.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/checked_account.hpp"
 #include "noonleaf/plan/ground.hpp"
-#include "noonleaf/sprinkler/run_time.hpp"
+#include "noonleaf/plan/low_quarter.hpp"
+#include "noonleaf/plan/watering.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -17,7 +20,6 @@ using std::chrono::days;
 using std::chrono::sys_days;
 
 constexpr std::chrono::hours gauge_tells_of_yesterday_before{10};
-constexpr std::chrono::hours evening_begins{18};
 constexpr double profile_below_roots_m = 0.5;  // lower layer that takes and gives water as roots grow
 constexpr double deepest_profile_m = 3.0;
 constexpr int days_of_habit = 3;  // behind the end of the weather, the mean of as many days goes on
@@ -114,6 +116,57 @@ double profile_depth_m(const std::vector<GrowthDay>& growth) {
   return std::min(deepest + profile_below_roots_m, std::max(deepest, deepest_profile_m));
 }
 
+/// The feel and probe entries of a planting within the known days, oldest first.
+std::vector<JournalEntry> checks_of(const Journal& journal, const Bed& bed, const BedPlanting& planting,
+                                    sys_days first, std::size_t days_known) {
+  std::vector<JournalEntry> checks;
+  for (const JournalEntry& entry : journal) {
+    const bool is_check = entry.event == JournalEvent::feel || entry.event == JournalEvent::probe;
+    const bool here = entry.bed == bed.id && (entry.crop.empty() || entry.crop == planting.crop);
+    const sys_days date(entry.date);
+    const bool known =
+        date >= first && date < first + days(static_cast<int>(days_known)) && grows_on(planting, date);
+    if (is_check && here && known) checks.push_back(entry);
+  }
+  std::stable_sort(checks.begin(), checks.end(), [](const JournalEntry& a, const JournalEntry& b) {
+    return std::pair(a.date, a.time_of_day) < std::pair(b.date, b.time_of_day);
+  });
+  return checks;
+}
+
+std::vector<JournalEntry> runs_of(const Journal& journal, const Bed& bed) {
+  std::vector<JournalEntry> runs;
+  for (const JournalEntry& entry : journal) {
+    if (entry.event == JournalEvent::water && entry.bed == bed.id) runs.push_back(entry);
+  }
+  return runs;
+}
+
+std::vector<BalanceDay> joined(std::vector<BalanceDay> past, const std::vector<BalanceDay>& ahead) {
+  past.insert(past.end(), ahead.begin(), ahead.end());
+  return past;
+}
+
+/// What the driest quarter has in place of the whole bed.
+struct LowQuarter {
+  std::size_t past_days;
+  double water_frac;
+  std::span<const AccountMove> moves;
+};
+
+void add_low_quarter(PlantingAccount& account, const CheckedGround& ground, std::vector<BalanceDay> watered,
+                     const LowQuarter& quarter) {
+  for (BalanceDay& day : watered) {
+    day.irrigation_mm *= quarter.water_frac;
+    day.evening_irrigation_mm *= quarter.water_frac;
+  }
+  BalanceRun whole =
+      low_quarter_run({ground.start, watered, ground.growth, ground.soil, ground.settings}, quarter.moves);
+  const auto morning = whole.days.begin() + static_cast<std::ptrdiff_t>(quarter.past_days);
+  account.low_past.days.assign(whole.days.begin(), morning);
+  account.low_ahead.days.assign(morning, whole.days.end());
+}
+
 PlantingAccount account_of(const Garden& garden, std::size_t bed_index, std::size_t planting_index,
                            const Journal& journal, const Sky& sky, sys_days morning) {
   const Bed& bed = garden.beds[bed_index];
@@ -136,9 +189,20 @@ PlantingAccount account_of(const Garden& garden, std::size_t bed_index, std::siz
   }
   const BalanceState full =
       initial_state(account.soil, growth.front().root_depth_m, profile_depth_m(growth), 0.0);
-  account.past = run_balance(full, past, all_growth.first(past_days), account.soil, settings);
+  std::vector<BalanceDay> known = past;
+  known.push_back(ahead.front());
+  const CheckedGround checked_ground{full, known, all_growth.first(known.size()), account.soil, settings};
+  const CheckedAccount checked = checked_account(
+      checked_ground, checks_of(journal, bed, bed.plantings[planting_index], start, known.size()),
+      runs_of(journal, bed));
+  account.soil_checks = checked.checks;
+  account.past =
+      run_balance(full, past, all_growth.first(past_days), account.soil, settings, checked.corrections);
   account.dawn = account.past.days.empty() ? full : account.past.days.back().end;
-  account.dry_ahead = run_balance(account.dawn, ahead, all_growth.subspan(past_days), account.soil, settings);
+  account.dry_ahead = run_balance(account.dawn, ahead, all_growth.subspan(past_days), account.soil, settings,
+                                  checked.corrections);
+  add_low_quarter(account, {full, {}, growth, account.soil, settings}, joined(past, ahead),
+                  {past_days, garden.sprinklers[bed.sprinkler].rate.du_lq_frac, checked.moves});
   return account;
 }
 
@@ -155,9 +219,9 @@ BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal,
     }
     const bool watered = entry.event == JournalEvent::water && entry.bed == garden.beds[bed].id &&
                          sys_days(entry.date) == date;
-    if (!watered || is_missing(entry.minutes)) continue;
-    const double depth_mm =
-        infiltrated_depth_mm(garden.sprinklers[garden.beds[bed].sprinkler].rate, entry.minutes).mean_mm;
+    if (!watered) continue;
+    const double depth_mm = watering_of(garden, garden.beds[bed], entry).mean_mm;
+    if (is_missing(depth_mm)) continue;
     const bool evening = entry.time_of_day && *entry.time_of_day >= evening_begins;
     (evening ? water.evening_irrigation_mm : water.irrigation_mm) += depth_mm;
   }

@@ -8,6 +8,7 @@
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/soil_check.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -16,14 +17,19 @@ inline namespace v1 {
 struct PlantingAccount {
   std::size_t planting = 0;  ///< index into Bed::plantings
   SoilWater soil{};
-  BalanceRun past{};    ///< from account_start to the day before the morning
-  BalanceState dawn{};  ///< as the morning finds it
+  BalanceRun past{};                     ///< from account_start to the day before the morning
+  BalanceState dawn{};                   ///< as the morning finds it, before a check of that day
+  std::vector<SoilCheck> soil_checks{};  ///< looks into the soil up to and on the morning's day, oldest first
   BalanceRun
       dry_ahead{};  ///< `days_ahead` days from the morning on: what was watered on the first, then nothing
+  BalanceRun low_past{}, low_ahead{};  ///< the same in the driest quarter of the bed (low_quarter_run)
 };
 
 /// How far an account looks ahead.
 inline constexpr std::size_t days_ahead = 10;
+
+/// A run that begins at this hour or later wets the next day's surface.
+inline constexpr std::chrono::hours evening_begins{18};
 
 /// The water that a day brought to a bed by hand or sky.
 struct BedWater {
@@ -36,8 +42,8 @@ struct BedWater {
 /// Rule      A gauge beats the station; a forecast is no rain, not even of a day that has passed. A gauge
 /// read
 ///           before 10:00 tells of the day before (common practice, no source). A run that started at 18:00
-///           or later wets the next day's surface. Minutes become the mean depth in the bed
-///           (infiltrated_depth_mm). Missing rain counts as none, and `today` says so.
+///           or later wets the next day's surface. Minutes and litres become the mean depth in
+///           the bed (watering_of). Missing rain counts as none, and `today` says so.
 BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day);
 
 /// Where the account of a morning starts: the first day of the sky, or the day after the last gap before the
@@ -51,6 +57,8 @@ std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day 
 ///           weather, the less it matters. Each planting keeps its own root zone. Days ahead that no file
 ///           covers have the mean ET0 of the last three that one does (ours). Snow and frozen ground stop the
 ///           account (ground_state)
+///           A feel or probe entry sets the root zone right at the beginning of its day, so that the account
+///           passes through the weighted mean of both at the time of the check. A droop never changes it.
 /// Input     date   a day of the sky
 /// Throws    Error, field "date", when that day has no temperature and no neighbours to bridge it
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,

@@ -13,12 +13,22 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
+/// The wilt that an alert is about: where the sprinkler brings least, unless the whole bed hung over moist
+/// soil.
+const WiltDay& leading_wilt(const PlantingToday& planting) {
+  const bool whole = planting.wilt.verdict == WiltVerdict::wet_soil_droop ||
+                     planting.low_quarter_wilt.verdict == WiltVerdict::unknown;
+  return whole ? planting.wilt : planting.low_quarter_wilt;
+}
+
 /// Plantings of one bed that the day treats alike: one alert for all of them.
 struct Hanging {
   const BedToday* bed;
   std::vector<const PlantingToday*> plantings;  ///< the one that wilts first first
 
   const PlantingToday& worst() const { return *plantings.front(); }
+  const WiltDay& wilt() const { return leading_wilt(worst()); }
+  bool only_low_quarter() const { return wilt().verdict != worst().wilt.verdict; }
 };
 
 std::string subject(const TodayView& view, const Hanging& hanging) {
@@ -27,7 +37,8 @@ std::string subject(const TodayView& view, const Hanging& hanging) {
     const bool last = index > 0 && index + 1 == hanging.plantings.size();
     names += (index == 0 ? "" : last ? " and " : ", ") + std::string(hanging.plantings[index]->crop->name_en);
   }
-  return fmt::format("{} in bed {}", names, view.garden.beds[hanging.bed->bed].id);
+  return fmt::format("{} in {}bed {}", names, hanging.only_low_quarter() ? "the driest quarter of " : "",
+                     view.garden.beds[hanging.bed->bed].id);
 }
 
 std::string evidence(const TodayView& view, const Hanging& hanging) {
@@ -35,7 +46,14 @@ std::string evidence(const TodayView& view, const Hanging& hanging) {
   const PlantingToday& planting = hanging.worst();
   std::string words = fmt::format("{} is down {} and can spare {}", planting.crop->name_en,
                                   text.depth(planting.dr_mm), text.depth(planting.raw_mm));
-  const WiltDay& wilt = planting.wilt;
+  if (hanging.only_low_quarter()) {
+    const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[hanging.bed->bed].sprinkler];
+    words += fmt::format(", but {} where the {} brings least: {:.0f} % of the mean{}",
+                         text.depth(planting.low_quarter_dr_mm), sprinkler.name,
+                         100 * sprinkler.rate.du_lq_frac, sprinkler.evenness_is_guess ? ", a guess" : "");
+  }
+  if (hanging.bed->open_question) words += ", if none of the runs was done that nobody wrote down";
+  const WiltDay& wilt = hanging.wilt();
   if (wilt.peak_demand_mm_h > wilt.peak_supply_mm_h) {
     words += fmt::format("; at the worst hour ({}) its roots bring {:.0f} % of what its leaves lose",
                          hour_text(wilt.peak_hour_h), 100 * wilt.peak_supply_mm_h / wilt.peak_demand_mm_h);
@@ -58,10 +76,16 @@ std::string watering_action(const BedToday& bed) {
   return "feel the soil at finger depth; if it is dry, water at the next chance";
 }
 
+std::string corner_action(const BedToday& bed) {
+  const std::string_view run =
+      bed.slot ? "besides its run, water the dry corner by hand" : "water the dry corner by hand";
+  return fmt::format("{}; set cans out to find it, and turn or move the sprinkler", run);
+}
+
 std::string droop_action(const TodayView& view, const Hanging& hanging) {
   double look_again_h = 0, depletion_mm = 0;
   for (const PlantingToday* planting : hanging.plantings) {
-    look_again_h = std::max(look_again_h, planting->wilt.look_again_h);
+    look_again_h = std::max(look_again_h, leading_wilt(*planting).look_again_h);
     depletion_mm = std::max(depletion_mm, planting->dr_mm);
   }
   const std::string again = hour_text(look_again_h);
@@ -89,7 +113,7 @@ std::string droop_action(const TodayView& view, const Hanging& hanging) {
 }
 
 Alert alert_of(const TodayView& view, const Hanging& hanging) {
-  const WiltDay& wilt = hanging.worst().wilt;
+  const WiltDay& wilt = hanging.wilt();
   Alert alert{.bed = hanging.bed->bed, .evidence = evidence(view, hanging)};
   const std::string who = subject(view, hanging);
   const std::string without = hanging.bed->slot ? "without its run, " : "";
@@ -98,20 +122,22 @@ Alert alert_of(const TodayView& view, const Hanging& hanging) {
       alert.kind = AlertKind::look_at_the_roots;
       alert.sentence = who + ": hung at dawn over moist soil: neither thirst nor heat";
       alert.action =
-          "do not water; look at the roots and the stem (rot, disease, salt) and call the garden educator";
+          "do not water; feel the soil at finger depth. Moist: look at the roots and the stem (rot, disease, "
+          "salt) "
+          "and call the garden educator. Dry: the account is wrong; write it down: noonleaf log DIR feel";
       break;
     case WiltVerdict::dry_soil_wilt:
       alert.kind = AlertKind::dry_soil_wilt;
       alert.sentence =
           fmt::format("{}: wilting for want of water; {}leaves hang{} and do not recover over night", who,
                       without, hours(wilt));
-      alert.action = watering_action(*hanging.bed);
+      alert.action = hanging.only_low_quarter() ? corner_action(*hanging.bed) : watering_action(*hanging.bed);
       break;
     case WiltVerdict::stress:
       alert.kind = AlertKind::stress;
       alert.sentence = fmt::format("{}: short of water; {}{}", who, without,
                                    wilt.droop_hours > 0 ? "leaves hang" + hours(wilt) : "growth is lost");
-      alert.action = watering_action(*hanging.bed);
+      alert.action = hanging.only_low_quarter() ? corner_action(*hanging.bed) : watering_action(*hanging.bed);
       break;
     default:
       alert.kind = AlertKind::droop;
@@ -128,18 +154,20 @@ std::vector<Hanging> hanging_plantings(const TodayView& view) {
   std::vector<std::pair<const BedToday*, const PlantingToday*>> single;
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
-      const WiltVerdict verdict = planting.wilt.verdict;
+      const WiltVerdict verdict = leading_wilt(planting).verdict;
       const bool calm = verdict == WiltVerdict::comfortable || verdict == WiltVerdict::unknown;
       if (!calm && !planting.in_seed_zone) single.emplace_back(&bed, &planting);
     }
   }
-  std::stable_sort(single.begin(), single.end(),
-                   [](const auto& a, const auto& b) { return wilts_before(a.second->wilt, b.second->wilt); });
+  std::stable_sort(single.begin(), single.end(), [](const auto& a, const auto& b) {
+    return wilts_before(leading_wilt(*a.second), leading_wilt(*b.second));
+  });
   std::vector<Hanging> groups;
   for (const auto& [bed, planting] : single) {
     const auto alike =
         std::find_if(groups.begin(), groups.end(), [&, bed = bed, planting = planting](const Hanging& group) {
-          return group.bed == bed && group.worst().wilt.verdict == planting->wilt.verdict;
+          return group.bed == bed && group.wilt().verdict == leading_wilt(*planting).verdict &&
+                 group.only_low_quarter() == (leading_wilt(*planting).verdict != planting->wilt.verdict);
         });
     if (alike == groups.end()) {
       groups.push_back({bed, {planting}});

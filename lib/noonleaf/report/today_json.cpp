@@ -3,7 +3,9 @@
 #include <nlohmann/json.hpp>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/plan/account_doubt.hpp"
 #include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/soil_check_words.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -39,6 +41,8 @@ std::string_view code(BedReason reason) {
       return "limit_before_chance";
     case BedReason::lasts:
       return "lasts";
+    case BedReason::look_first:
+      return "look_first";
     case BedReason::ground_closed:
       return "ground_closed";
     case BedReason::nothing_grows:
@@ -92,7 +96,34 @@ Json wilt_json(const WiltDay& wilt) {
           {"peak_supply_mm_h", number(wilt.peak_supply_mm_h)}};
 }
 
-Json planting_json(const PlantingToday& planting) {
+Json check_json_of(const SoilCheck& check) {
+  const auto both = [](const FoundDepletion& value) {
+    return Json{{"depletion_mm", number(value.dr_mm)}, {"sd_mm", number(value.sd_mm)}};
+  };
+  return {{"entry", check.entry_id},
+          {"date", iso_date(check.date)},
+          {"method", check.method == JournalEvent::feel ? "feel" : "probe"},
+          {"before", both(check.before)},
+          {"found", both(check.found)},
+          {"after", both(check.after)}};
+}
+
+Json doubt_json(const PlantingToday& planting, RateBasis basis) {
+  const auto doubt = account_doubt(planting.soil_checks, basis);
+  if (!doubt) return nullptr;
+  Json suspects = Json::array();
+  for (const Suspect& suspect : doubt->suspects) {
+    suspects.push_back({{"culprit", code(suspect.culprit)},
+                        {"share", number(suspect.share)},
+                        {"explained_frac", number(suspect.explained_frac)}});
+  }
+  return {{"entries", doubt->entry_ids},
+          {"first", iso_date(doubt->first)},
+          {"last", iso_date(doubt->last)},
+          {"suspects", std::move(suspects)}};
+}
+
+Json planting_json(const PlantingToday& planting, RateBasis basis) {
   return {{"crop", planting.crop->id},
           {"share_frac", number(planting.share_frac)},
           {"stage", label(planting.stage)},
@@ -107,7 +138,12 @@ Json planting_json(const PlantingToday& planting) {
           {"depletion_at_close_mm", number(planting.dr_close_mm)},
           {"net_need_mm", number(planting.net_need_mm)},
           {"limit_day", date_or_null(planting.limit_day)},
-          {"wilt", wilt_json(planting.wilt)}};
+          {"soil_check",
+           planting.soil_checks.empty() ? Json(nullptr) : check_json_of(planting.soil_checks.back())},
+          {"wilt", wilt_json(planting.wilt)},
+          {"low_quarter_depletion_mm", number(planting.low_quarter_dr_mm)},
+          {"low_quarter_wilt", wilt_json(planting.low_quarter_wilt)},
+          {"doubt", doubt_json(planting, basis)}};
 }
 
 Json run_json(const TodayView& view, const BedToday& bed) {
@@ -120,6 +156,13 @@ Json run_json(const TodayView& view, const BedToday& bed) {
            {"left_over_net_mm", number(bed.run.left_over_net_mm)},
            {"rate_mm_h", number(bed.run.rate_mm_h)},
            {"rate_basis", rate_basis_text(bed.run.basis)}};
+  if (bed.cycles) {
+    Json minutes = Json::array();
+    for (const Cycle& cycle : bed.cycles->cycles) minutes.push_back(number(cycle.minutes));
+    run["cycles_min"] = std::move(minutes);
+    run["soak_min"] = number(bed.cycles->soak_min);
+    run["left_out_min"] = number(bed.cycles->left_out_min);
+  }
   if (bed.slot) {
     run["begin"] = clock_text(bed.slot->begin);
     run["end"] = clock_text(bed.slot->end);
@@ -131,11 +174,25 @@ Json run_json(const TodayView& view, const BedToday& bed) {
   return run;
 }
 
+Json open_question_json(const TodayView& view, const BedToday& bed) {
+  if (!bed.open_question) return nullptr;
+  Json runs = Json::array();
+  for (const UnloggedRun& run : bed.open_question->runs)
+    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number(run.minutes)}});
+  return {{"unlogged_runs", std::move(runs)},
+          {"crop", bed.plantings[bed.open_question->planting].crop->id},
+          {"depletion_if_done_mm", number(bed.open_question->dr_if_done_mm)},
+          {"depletion_if_not_done_mm", number(bed.open_question->dr_if_not_done_mm)},
+          {"minutes_if_not_done", number(bed.open_question->run_if_not_done.minutes)},
+          {"sentence", open_question_words(view, bed)}};
+}
+
 Json bed_json(const TodayView& view, const BedToday& bed) {
   const Bed& where = view.garden.beds[bed.bed];
   const Sprinkler& sprinkler = view.garden.sprinklers[where.sprinkler];
   Json plantings = Json::array();
-  for (const PlantingToday& planting : bed.plantings) plantings.push_back(planting_json(planting));
+  for (const PlantingToday& planting : bed.plantings)
+    plantings.push_back(planting_json(planting, sprinkler.rate.basis));
   return {{"bed", where.id},
           {"name", where.name},
           {"area_m2", number(where.area_m2)},
@@ -147,7 +204,9 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
           {"driver", bed.driver ? Json(bed.plantings[*bed.driver].crop->id) : Json(nullptr)},
           {"next_chance", date_or_null(bed.next_chance)},
           {"minutes_run_today", number(bed.minutes_run_today)},
+          {"planned_minutes", number(bed.planned_minutes)},
           {"run", run_json(view, bed)},
+          {"open_question", open_question_json(view, bed)},
           {"plantings", std::move(plantings)}};
 }
 

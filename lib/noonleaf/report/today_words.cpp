@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -70,6 +71,8 @@ std::string chance_words(const TodayView& view, const BedToday& bed) {
 std::string lasts_words(const TodayView& view, const BedToday& bed) {
   const PlantingToday* planting = first_to_limit(bed);
   if (planting == nullptr) return "Nothing grows here now.";
+  if (bed.reason == BedReason::look_first)
+    return crop_name(*planting) + " may be short of water, or it has had it: look first.";
   if (bed.reason == BedReason::ground_closed) return "Snow or frozen ground: the water account stands still.";
   if (all_over(bed)) {
     return "Its season is over by the table. Pulled? Write it into the journal. Still growing? Write down "
@@ -184,11 +187,36 @@ std::vector<std::string> depletion_words(const TodayView& view, const BedToday& 
   return lines;
 }
 
+std::string cycle_words(const BedToday& bed) {
+  if (!bed.cycles || bed.cycles->cycles.size() < 2 || !bed.slot) return {};
+  const auto minutes = [](double value) { return std::chrono::minutes(std::lround(value)); };
+  const auto close_at = bed.slot->begin + minutes(bed.cycles->cycles.front().minutes);
+  return fmt::format(
+      "In two goes, or it runs off: close it at {}, open it again at {}. Where no water stands on the soil, "
+      "run it in one.",
+      clock_text(close_at), clock_text(close_at + minutes(bed.cycles->soak_min)));
+}
+
+std::string hand_words(const TodayView& view, const BedToday& bed) {
+  const Bed& where = view.garden.beds[bed.bed];
+  const Sprinkler& sprinkler = view.garden.sprinklers[where.sprinkler];
+  if (sprinkler.kind != WettingKind::hand || !bed.driver) return {};
+  const HandWatering hand = hand_watering(
+      {.net_depth_mm = bed.run.mean_depth_mm, .bed_area_m2 = where.area_m2, .can_l = sprinkler.can_l});
+  std::string text = "By hand: " + quantities(view).volume(hand.litres);
+  if (is_known(hand.cans))
+    text += fmt::format(", {:.0f} {} of {}", hand.cans, hand.cans == 1 ? "can" : "cans",
+                        quantities(view).volume(sprinkler.can_l));
+  return text + ". Slowly, so that it soaks in; the amount counts, not the minutes.";
+}
+
 std::string left_over_words(const TodayView& view, const BedToday& bed) {
   if (!(bed.run.left_over_net_mm > 0)) return {};
   const double longest_min = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler].longest_run_min;
-  const std::string_view why =
-      bed.run.minutes >= longest_min ? "is the longest run of this sprinkler" : "is all that fits today";
+  const bool runs_off = bed.cycles && bed.cycles->left_out_min > 0;
+  const std::string_view why = runs_off ? "is what the soil takes in without run-off, by the table"
+                               : bed.run.minutes >= longest_min ? "is the longest run of this sprinkler"
+                                                                : "is all that fits today";
   const std::string again =
       bed.next_chance ? "run it again " + when_words(view, *bed.next_chance) : "run it again when you can";
   return fmt::format("{:.0f} minutes {}. The bed stays short by {}: {}.", bed.run.minutes, why,

@@ -30,6 +30,12 @@ std::string obstacle_words(const TodayView& view, const BedToday& bed);
 /// "Tomato has used 0.55 of the 0.87 in it can spare"; every planting of the bed in one list.
 std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed);
 
+/// "In two goes, or it runs off: close it at 06:20, open it again at 06:45."; empty for a run in one go.
+std::string cycle_words(const BedToday& bed);
+
+/// "45 L: 5 cans of 9 L"; empty unless the bed is watered by hand.
+std::string hand_words(const TodayView& view, const BedToday& bed);
+
 /// What the longest run leaves undone; empty when nothing.
 std::string left_over_words(const TodayView& view, const BedToday& bed);
 

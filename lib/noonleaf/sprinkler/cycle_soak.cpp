@@ -218,6 +218,14 @@ double surface_storage_mm(std::string_view texture, double slope_pct) {
   return mm_from_inches(row->inches[column]);
 }
 
+double bare_intake_share(std::string_view texture) {
+  const std::string_view id = green_ampt_soil(texture).texture;
+  if (id == "sand") return 2.0 / 2.0;
+  if (id == "loamy sand" || id == "sandy loam") return 1.0 / 1.75;
+  const bool medium = id == "loam" || id == "silt loam" || id == "silt" || id == "sandy clay loam";
+  return medium ? 0.5 / 1.0 : 0.15 / 0.2;
+}
+
 std::string_view pause_rule_text() { return "rectangular wetted layer draining under gravity alone"; }
 
 double saturation_after_pause_frac(const IntakeState& state, double infiltrated_mm, double pause_min) {

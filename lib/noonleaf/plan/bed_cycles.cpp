@@ -1,0 +1,64 @@
+#include "noonleaf/plan/bed_cycles.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+#include "noonleaf/plan/ground.hpp"
+#include "noonleaf/soil/texture.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr double wettest_start_frac = 0.99;  // Green and Ampt need some room to fill
+
+/// USDA class of a bed; empty where only its water contents were measured.
+std::string_view texture_of(const BedSoil& soil) {
+  if (is_known(soil.sand_pct)) return classify_texture(soil.sand_pct, soil.clay_pct).id;
+  return soil.texture.empty() ? std::string_view{} : find_texture(soil.texture).id;
+}
+
+double cover_frac(const BedToday& bed) {
+  double cover = 0;
+  for (const PlantingToday& planting : bed.plantings) cover += planting.share_frac * planting.cover_frac;
+  return std::clamp(cover, 0.0, 1.0);
+}
+
+}  // namespace
+
+std::optional<CyclePlan> bed_cycles(const Garden& garden, const BedToday& bed, double minutes) {
+  const Bed& where = garden.beds[bed.bed];
+  const Sprinkler& sprinkler = garden.sprinklers[where.sprinkler];
+  const std::string_view texture = texture_of(where.soil);
+  if (sprinkler.kind != WettingKind::sprinkler || texture.empty() || !bed.driver) return std::nullopt;
+  const PlantingToday& planting = bed.plantings[*bed.driver];
+  const SoilWater soil = soil_of_bed(where);
+  IntakeState intake{.soil = green_ampt_soil(texture)};
+  intake.soil.conductivity_mm_h *=
+      bare_intake_share(texture) + (1 - bare_intake_share(texture)) * cover_frac(bed);
+  const double theta =
+      std::max(0.0, soil.field_capacity_m3_m3 - planting.dr_mm / (1000 * planting.root_depth_m));
+  intake.initial_saturation_frac =
+      std::min(wettest_start_frac, effective_saturation_frac(intake.soil, theta));
+  CycleRequest request{
+      .intake = intake,
+      .rate_mm_h = sprinkler.rate.rate_mm_h * delivered_frac(sprinkler.rate),
+      .minutes = minutes,
+      .surface_storage_mm = where.framed ? framed_storage_mm : surface_storage_mm(texture, where.slope_pct)};
+  CyclePlan plan = cycle_plan(request);
+  if (plan.soak_min <= longest_pause_min) return plan;
+  request.most_cycles = 1;
+  return cycle_plan(request);
+}
+
+double running_min(const CyclePlan& plan) {
+  return std::accumulate(plan.cycles.begin(), plan.cycles.end(), 0.0,
+                         [](double sum, const Cycle& cycle) { return sum + cycle.minutes; });
+}
+
+double length_with_pauses_min(const CyclePlan& plan) {
+  return running_min(plan) + plan.soak_min * (static_cast<double>(plan.cycles.size()) - 1);
+}
+
+}  // namespace v1
+}  // namespace noonleaf

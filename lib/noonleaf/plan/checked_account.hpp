@@ -1,0 +1,49 @@
+#pragma once
+
+#include <chrono>
+#include <span>
+#include <vector>
+
+#include "noonleaf/balance/run.hpp"
+#include "noonleaf/garden/journal.hpp"
+#include "noonleaf/plan/soil_check.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// The ground of one planting and what came upon it, day by day.
+struct CheckedGround {
+  const BalanceState& start;
+  std::span<const BalanceDay> days;
+  std::span<const GrowthDay> growth;
+  const SoilWater& soil;
+  const BalanceSettings& settings;
+};
+
+/// By how much a check moved the root zone at the dawn of its day.
+struct AccountMove {
+  std::chrono::year_month_day date{};
+  double dr_mm = 0;  ///< positive = drier
+};
+
+/// What looks into the soil change.
+struct CheckedAccount {
+  std::vector<SoilCheck> checks{};
+  std::vector<Correction> corrections{};  ///< for run_balance
+  std::vector<AccountMove> moves{};       ///< the same as changes
+};
+
+/// Weighs each check against the account at its time of day.
+///
+/// Method    The account runs to the check: Dr of the dawn, the day's water if that came before the check,
+/// and
+///           the share of the day's ET that has passed. The weighted mean is what the account shall show
+///           then, so the dawn of that day is moved by the difference, between 0 and TAW.
+/// Input     entries  feel and probe entries of this planting within the days, oldest first; runs  the water
+///           entries of its bed, evening ones included. A check without a time was made before the day's
+///           water; rain counts as fallen before a check that has a time
+CheckedAccount checked_account(const CheckedGround& ground, std::span<const JournalEntry> entries,
+                               std::span<const JournalEntry> runs);
+
+}  // namespace v1
+}  // namespace noonleaf

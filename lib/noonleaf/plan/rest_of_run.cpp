@@ -1,0 +1,71 @@
+#include "noonleaf/plan/rest_of_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "noonleaf/plan/watering.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+bool is_run_on(const JournalEntry& entry, std::chrono::year_month_day date) {
+  return entry.event == JournalEvent::water && entry.date == date;
+}
+
+/// The share of a run: every depth and volume is in proportion to its minutes.
+RunPlan part_of(RunPlan run, double minutes) {
+  const double share = minutes / run.minutes;
+  for (double RunPlan::*const amount :
+       {&RunPlan::net_depth_mm, &RunPlan::depth_in_bed_mm, &RunPlan::gross_depth_mm, &RunPlan::exact_min,
+        &RunPlan::mean_depth_mm, &RunPlan::low_quarter_depth_mm, &RunPlan::litres_in_bed,
+        &RunPlan::litres_from_tap}) {
+    run.*amount *= share;
+  }
+  run.minutes = minutes;
+  return run;
+}
+
+}  // namespace
+
+void ask_for_rest(const BedToday& planned, BedToday& now) {
+  if (!planned.driver) return;
+  now.planned_minutes = planned.run.minutes;
+  const double rest_min = std::round(planned.run.minutes - now.minutes_run_today);
+  if (rest_min < RunLimits{}.shortest_min) {
+    now.driver.reset();
+    now.urgent.reset();
+    now.reason = BedReason::lasts;
+    return;
+  }
+  now.driver = planned.driver;
+  now.urgent = planned.urgent;
+  now.reason = planned.reason;
+  now.run = part_of(planned.run, rest_min);
+  for (const std::size_t index : {*now.driver, *now.urgent}) {
+    PlantingToday& planting = now.plantings[index];
+    planting.net_need_mm =
+        std::min(now.run.net_depth_mm, planting.in_seed_zone ? planting.top_layer_mm : planting.dr_mm);
+  }
+}
+
+std::chrono::minutes last_run_end(const Garden& garden, const Journal& journal,
+                                  std::chrono::year_month_day date) {
+  std::chrono::minutes last{0};
+  for (const JournalEntry& entry : journal) {
+    const Bed* bed = find_bed(garden, entry.bed);
+    if (!is_run_on(entry, date) || !entry.time_of_day || bed == nullptr) continue;
+    const double ran = watering_of(garden, *bed, entry).minutes;
+    if (is_known(ran)) last = std::max(last, *entry.time_of_day + std::chrono::minutes(std::lround(ran)));
+  }
+  return std::min(last, std::chrono::minutes(std::chrono::hours(24)));
+}
+
+Journal before_water_of(Journal journal, const std::string& bed, std::chrono::year_month_day date) {
+  std::erase_if(journal,
+                [&](const JournalEntry& entry) { return is_run_on(entry, date) && entry.bed == bed; });
+  return journal;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

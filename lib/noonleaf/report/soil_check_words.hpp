@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "noonleaf/report/today_words.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// "Soil check on 15 July, by feel: moist. The account had tomato down 0.56 in, the check says 0.28 in; 0.37
+/// in is taken from then on." The last check of each planting of the bed, for three days.
+std::vector<std::string> soil_check_words(const TodayView& view, const BedToday& bed);
+
+/// What the runs that nobody wrote down leave open, and what settles it; empty where nothing is open.
+std::string open_question_words(const TodayView& view, const BedToday& bed);
+
+/// Where soil checks keep contradicting the account: the likeliest reason, its evidence, what settles it.
+std::vector<std::string> doubt_words(const TodayView& view, const BedToday& bed);
+
+/// "10 of the planned 25 minutes ran today; this is the rest."; empty when nothing ran today.
+std::string ran_today_words(const BedToday& bed);
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,84 @@
+#include "noonleaf/plan/rest_of_run.hpp"
+
+#include <boost/test/unit_test.hpp>
+
+#include "plan/invented_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::BedAction;
+using noonleaf::Garden;
+using noonleaf::Journal;
+using noonleaf::JournalEntry;
+using noonleaf::JournalEvent;
+using noonleaf::Today;
+
+namespace {
+
+const std::chrono::sys_days first = 2025y / 6 / 1;
+const std::chrono::year_month_day thirsty = 2025y / 7 / 23;  // a Wednesday, weeks after the last rain
+const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+
+Today ask(const Garden& garden, const Journal& journal) {
+  return noonleaf::plan_today(garden, journal, noonleaf::sky_over(garden.site, steady_weather(first, 60, 0)),
+                              {.date = thirsty});
+}
+
+JournalEntry water(double minutes, std::chrono::minutes at = 360min) {
+  JournalEntry entry;
+  entry.event = JournalEvent::water;
+  entry.date = thirsty;
+  entry.time_of_day = at;
+  entry.bed = "a";
+  entry.minutes = minutes;
+  return entry;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(rest_of_run)
+
+BOOST_AUTO_TEST_CASE(a_run_that_was_begun_is_asked_for_to_its_end) {
+  const Garden garden = invented_garden(tomato);
+  const Today morning = ask(garden, {});
+  BOOST_REQUIRE((morning.beds[0].action == BedAction::open));
+  const double planned = morning.beds[0].run.minutes;
+  BOOST_REQUIRE(planned > 12);
+  const Today later = ask(garden, {water(10)});
+  BOOST_TEST((later.beds[0].action == BedAction::open));
+  BOOST_TEST(later.beds[0].planned_minutes == planned);
+  BOOST_TEST(later.beds[0].minutes_run_today == 10);
+  BOOST_TEST(later.beds[0].run.minutes == planned - 10);
+  BOOST_TEST(std::abs(later.beds[0].run.mean_depth_mm -
+                      morning.beds[0].run.mean_depth_mm * (planned - 10) / planned) < 1e-9);
+  BOOST_TEST((later.beds[0].slot->begin >= 370min));  // not before what was run has ended
+}
+
+BOOST_AUTO_TEST_CASE(two_parts_add_up) {
+  const Garden garden = invented_garden(tomato);
+  const double planned = ask(garden, {}).beds[0].run.minutes;
+  const Today later = ask(garden, {water(5), water(6, 400min)});
+  BOOST_TEST(later.beds[0].run.minutes == planned - 11);
+}
+
+BOOST_AUTO_TEST_CASE(a_whole_run_asks_for_no_more) {
+  const Garden garden = invented_garden(tomato);
+  const double planned = ask(garden, {}).beds[0].run.minutes;
+  const Today later = ask(garden, {water(planned)});
+  BOOST_TEST((later.beds[0].action == BedAction::leave_alone));
+  BOOST_TEST(later.beds[0].planned_minutes == planned);
+  BOOST_TEST((ask(garden, {water(planned - 1)}).beds[0].action == BedAction::leave_alone));
+}
+
+BOOST_AUTO_TEST_CASE(water_that_nobody_planned_leaves_the_account_to_decide) {
+  const Garden garden = invented_garden(tomato);
+  Journal journal{water(240)};
+  journal.front().date = std::chrono::sys_days(thirsty) - std::chrono::days(1);
+  const Today morning = ask(garden, journal);
+  BOOST_REQUIRE((morning.beds[0].action == BedAction::leave_alone));
+  journal.push_back(water(10));
+  const Today later = ask(garden, journal);
+  BOOST_TEST((later.beds[0].action == BedAction::leave_alone));
+  BOOST_TEST(noonleaf::is_missing(later.beds[0].planned_minutes));
+}
+
+BOOST_AUTO_TEST_SUITE_END()

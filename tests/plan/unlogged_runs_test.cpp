@@ -1,0 +1,126 @@
+#include "noonleaf/plan/unlogged_runs.hpp"
+
+#include <algorithm>
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/plan/today.hpp"
+
+#include "plan/invented_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::BedAction;
+using noonleaf::BedReason;
+using noonleaf::BedToday;
+using noonleaf::Garden;
+using noonleaf::Journal;
+using noonleaf::JournalEntry;
+using noonleaf::JournalEvent;
+using noonleaf::SoilFeel;
+using noonleaf::UnloggedRuns;
+
+namespace {
+
+const std::chrono::sys_days first = 2025y / 6 / 1;
+const std::chrono::year_month_day day = 2025y / 7 / 23;  // a Wednesday, weeks after the last rain
+const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+
+struct Place {
+  Garden garden = invented_garden(tomato);
+  noonleaf::Sky sky = noonleaf::sky_over(garden.site, steady_weather(first, 60, 0));
+
+  UnloggedRuns unlogged(const Journal& journal) const {
+    return noonleaf::unlogged_runs(garden, journal, sky, day);
+  }
+  BedToday bed(const Journal& journal) const {
+    return noonleaf::plan_today(garden, journal, sky, {.date = day}).beds[0];
+  }
+};
+
+JournalEntry entry(JournalEvent event, std::chrono::sys_days date, double minutes = noonleaf::missing) {
+  JournalEntry result;
+  result.event = event;
+  result.date = date;
+  result.time_of_day = 360min;
+  result.bed = "a";
+  result.minutes = minutes;
+  return result;
+}
+
+JournalEntry felt(SoilFeel feel, std::chrono::sys_days date) {
+  JournalEntry result = entry(JournalEvent::feel, date);
+  result.feel = feel;
+  return result;
+}
+
+}  // namespace
+
+BOOST_FIXTURE_TEST_SUITE(unlogged_runs, Place)
+
+BOOST_AUTO_TEST_CASE(a_run_that_nobody_wrote_down_is_unknown_and_one_of_0_minutes_is_not) {
+  const UnloggedRuns open = unlogged({});
+  BOOST_REQUIRE(!open.runs.empty());
+  BOOST_TEST(open.if_done.size() == open.runs.size());
+  for (const noonleaf::UnloggedRun& run : open.runs) {
+    BOOST_TEST((std::chrono::sys_days(run.date) >=
+                std::chrono::sys_days(day) - std::chrono::days(noonleaf::doubted_days)));
+    BOOST_TEST((run.date < day));
+    BOOST_TEST(run.minutes > 0);
+  }
+  BOOST_TEST(unlogged(nothing_ran_before(day)).runs.empty());
+}
+
+// What is asked for on one day rests on the days before as done: the sheets of a week do not ask twice for
+// one depletion.
+BOOST_AUTO_TEST_CASE(a_run_taken_as_done_is_not_asked_for_again_the_day_after) {
+  const UnloggedRuns open = unlogged({});
+  for (std::size_t index = 1; index < open.runs.size(); ++index) {
+    const auto between =
+        std::chrono::sys_days(open.runs[index].date) - std::chrono::sys_days(open.runs[index - 1].date);
+    const bool in_full =
+        open.runs[index - 1].minutes < noonleaf::RunLimits{}.longest_min;  // a cut run leaves a rest
+    if (in_full) BOOST_TEST(between.count() > 1);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_look_into_the_soil_settles_what_was_before) {
+  const auto yesterday = std::chrono::sys_days(day) - std::chrono::days(1);
+  BOOST_TEST(unlogged({felt(SoilFeel::moist, yesterday)}).runs.empty());
+}
+
+BOOST_AUTO_TEST_CASE(both_traces_are_shown_and_the_run_fits_in_both) {
+  const BedToday doubtful = bed({});
+  BOOST_REQUIRE(doubtful.open_question.has_value());
+  const noonleaf::OpenQuestion& open = *doubtful.open_question;
+  const BedToday not_done = bed(nothing_ran_before(day));
+  const BedToday done = bed(unlogged({}).if_done);
+  BOOST_TEST(!not_done.open_question.has_value());
+  BOOST_TEST(std::abs(open.dr_if_not_done_mm - not_done.plantings[0].dr_mm) < 1e-9);
+  BOOST_TEST(std::abs(open.dr_if_done_mm - done.plantings[0].dr_mm) < 1e-9);
+  BOOST_TEST(open.dr_if_done_mm < open.dr_if_not_done_mm);
+  BOOST_TEST(open.run_if_not_done.minutes == not_done.run.minutes);
+  if (doubtful.driver) {
+    BOOST_TEST(doubtful.run.net_depth_mm <= open.dr_if_done_mm + 1e-9);
+    BOOST_TEST(doubtful.run.minutes < not_done.run.minutes);
+  } else {
+    BOOST_TEST((doubtful.reason == BedReason::look_first));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(where_nothing_fits_if_it_was_done_a_look_comes_first) {
+  // All known but a long run this side of yesterday: done, it filled the bed to the brim.
+  Journal journal = nothing_ran_before(day);
+  std::erase_if(journal, [](const JournalEntry& each) { return each.date == 2025y / 7 / 22; });
+  const BedToday doubtful = bed(journal);
+  BOOST_REQUIRE(doubtful.open_question.has_value());
+  BOOST_TEST(doubtful.open_question->runs.size() == 1U);
+  BOOST_TEST(doubtful.open_question->dr_if_done_mm < doubtful.open_question->dr_if_not_done_mm - 20);
+  if (doubtful.reason == BedReason::look_first) {
+    BOOST_TEST((doubtful.action == BedAction::leave_alone));
+    BOOST_TEST(doubtful.later_slot.has_value());
+  } else {
+    BOOST_TEST(doubtful.run.net_depth_mm <= doubtful.open_question->dr_if_done_mm + 1e-9);
+  }
+}
+
+BOOST_AUTO_TEST_SUITE_END()
