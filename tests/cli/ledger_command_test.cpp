@@ -1,3 +1,6 @@
+#include <cmath>
+#include <string>
+
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
@@ -66,6 +69,27 @@ BOOST_FIXTURE_TEST_CASE(a_soil_check_is_shown_before_after_and_why, DemoPlace) {
   BOOST_REQUIRE(place != std::string::npos);
   for (const char* key : {"\"before\"", "\"found\"", "\"after\""})
     BOOST_TEST(json.find(key, place) < place + 500, key);
+}
+
+// 45 gallons or so on 20 ft2 of pots: as many cans of two gallons, no minutes to mind.
+BOOST_FIXTURE_TEST_CASE(a_bed_watered_by_hand_gets_its_cans_counted, DemoPlace) {
+  write("demo/garden.toml",
+        read("demo/garden.toml") +
+            "\n[[sprinkler]]\nid = \"can\"\nname = \"watering can\"\nkind = \"hand\"\ntap = "
+            "\"shed\"\ncan_gal = 2\n"
+            "[[bed]]\nid = \"p\"\nname = \"Pots\"\narea_ft2 = 20\nsprinkler = \"can\"\nsoil = "
+            "\"sandy_loam\"\nframed = true\n"
+            "rooting_depth_in = 12\n[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-05-17\n");
+  BOOST_TEST(run_noonleaf(*this, "log demo feel p --feel dry --date 2025-07-15 --at 08:00").exit_code == 0);
+  const std::string today = run_noonleaf(*this, "today demo").out;
+  const std::size_t place = today.find("By hand: ");
+  BOOST_REQUIRE_MESSAGE(place != std::string::npos, today);
+  const std::string line = today.substr(place, 60);
+  const double gallons = std::stod(line.substr(9)), cans = std::stod(line.substr(line.find("gal, ") + 5));
+  BOOST_TEST(line.find("cans of 2 gal") != std::string::npos, line);
+  BOOST_TEST(std::abs(cans - gallons / 2) <= 0.75, line);  // whole cans; gallons are printed without decimals
+  BOOST_TEST(today.find("watering can: its rate is a guess") == std::string::npos);
+  BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
 // Tomatoes of Monday 14 July: 60 minutes were planned, and nobody wrote down whether they ran.

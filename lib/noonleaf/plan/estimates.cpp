@@ -88,6 +88,15 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
                              "region, or write down the stages you see"});
   }
   for (const Sprinkler& sprinkler : garden.sprinklers) {
+    const bool by_cans = sprinkler.kind == WettingKind::hand && is_known(sprinkler.can_l);
+    if (by_cans) continue;  // litres are carried: no rate is needed
+    const bool by_flow =
+        sprinkler.rate.basis == RateBasis::flow_and_area || sprinkler.rate.basis == RateBasis::bucket;
+    if (by_flow && sprinkler.kind == WettingKind::sprinkler && sprinkler.rate.spray_loss_frac == 0) {
+      estimates.push_back({.kind = EstimateKind::sprinkler,
+                           .what = sprinkler.name +
+                                   ": what wind and sun take of its spray is not stated; none is taken off"});
+    }
     if (sprinkler.rate.basis == RateBasis::guess) {
       estimates.push_back(
           {.kind = EstimateKind::sprinkler,

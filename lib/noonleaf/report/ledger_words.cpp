@@ -145,6 +145,15 @@ std::string unknown_text(const LedgerView& view) {
   std::string text = "\nOnly runs that are in the journal are counted.\n";
   if (view.ledger.volume_is_least)
     text += "+ A sprinkler's flow is not known: what fell beside the bed is not in it.\n";
+  for (std::size_t bed = 0; bed < view.garden.beds.size(); ++bed) {
+    const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[bed].sprinkler];
+    const bool ran = std::any_of(view.ledger.lines.begin(), view.ledger.lines.end(),
+                                 [&](const LedgerLine& line) { return line.bed == bed && line.runs > 0; });
+    const bool by_cans = sprinkler.kind == WettingKind::hand && is_known(sprinkler.can_l);
+    if (ran && sprinkler.rate.basis == RateBasis::guess && !by_cans)
+      text += fmt::format("Bed {}: the rate of the {} is a guess, and so are depth and water.\n",
+                          view.garden.beds[bed].id, sprinkler.name);
+  }
   const LedgerLine sum = sum_of(view.ledger.lines);
   if (sum.days_without_weather > 0)
     text += "? Days without weather: rain and drainage are not known for all of it.\n";

@@ -73,7 +73,7 @@ std::string suspect_words(const TodayView& view, const BedToday& bed, const Susp
           share, where.id);
     default:
       return fmt::format(
-          "the soil holds about {} than its class says. Measure it: weigh a pot wet, drained and wilted",
+          "the soil holds about {} than its class says. Measure it with a pot: noonleaf soils --pot",
           share);
   }
 }
