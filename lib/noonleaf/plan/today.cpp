@@ -8,6 +8,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
+#include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 #include "noonleaf/plan/rest_of_run.hpp"
 #include "noonleaf/plan/smaller_run.hpp"
@@ -22,7 +23,6 @@ using std::chrono::sys_days;
 using std::chrono::year_month_day;
 
 constexpr double smallest_refill_mm = 1.0;       // less is not worth opening a tap for
-constexpr int seed_zone_d = 14;                  // common practice, no source: until most garden seeds are up
 constexpr std::chrono::minutes usual_run{30};    // to ask when somebody could water next
 constexpr std::chrono::minutes shortest_cut{5};  // a run is not cut below this
 constexpr double largest_net_mm = 300;           // more than the longest run of any sprinkler brings
@@ -41,11 +41,6 @@ void require_weather(const Sky& sky, year_month_day date) {
   problem.fix =
       "add newer measurements or a forecast to the weather folder, or ask for a day within with --date";
   throw Error(std::move(problem));
-}
-
-bool seeds_not_up(const BedPlanting& planting, Stage stage, sys_days date) {
-  return planting.season.method == PlantingStart::sown && stage == Stage::initial &&
-         (date - sys_days(planting.season.start)).count() < seed_zone_d;
 }
 
 /// What would happen by the close of each day ahead, without water and without rain.

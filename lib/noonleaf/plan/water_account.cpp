@@ -94,9 +94,9 @@ double habit_mm_d(const Sky& sky, std::size_t end) {
 }
 
 /// The sky from `first` on: its own days, and behind its end or in a gap days by habit.
-std::vector<SkyDay> sky_ahead(const Sky& sky, std::size_t first) {
+std::vector<SkyDay> sky_ahead(const Sky& sky, std::size_t first, std::size_t n_days) {
   std::vector<SkyDay> ahead;
-  for (std::size_t index = first; index < first + days_ahead; ++index) {
+  for (std::size_t index = first; index < first + n_days; ++index) {
     const bool known = index < sky.days.size() && sky.days[index].et0_from != Et0From::none;
     if (known) {
       ahead.push_back(sky.days[index]);
@@ -167,41 +167,54 @@ void add_low_quarter(PlantingAccount& account, const CheckedGround& ground, std:
   account.low_ahead.days.assign(morning, whole.days.end());
 }
 
-PlantingAccount account_of(const Garden& garden, std::size_t bed_index, std::size_t planting_index,
-                           const Journal& journal, const Sky& sky, sys_days morning) {
-  const Bed& bed = garden.beds[bed_index];
+/// Which planting, from which morning, how far ahead.
+struct AccountPlace {
+  std::size_t bed, planting;
+  sys_days morning;
+  std::size_t look_ahead_d;
+};
+
+PlantingAccount account_of(const Garden& garden, const Journal& journal, const Sky& sky,
+                           const AccountPlace& place) {
+  const Bed& bed = garden.beds[place.bed];
+  const sys_days morning = place.morning;
   PlantingAccount account;
-  account.planting = planting_index;
+  account.planting = place.planting;
   account.soil = soil_of_bed(bed);
-  const BalanceSettings settings = settings_of_bed(garden, bed);
+  account.settings = settings_of_bed(garden, bed);
   const sys_days start = account_start(sky, morning);
   const auto past_days = static_cast<std::size_t>((morning - start).count());
-  const auto growth = growth_on_ground(bed, bed.plantings[planting_index], sky,
-                                       garden.site.location.latitude_deg, start, past_days + days_ahead);
+  const auto growth =
+      growth_on_ground(bed, bed.plantings[place.planting], sky, garden.site.location.latitude_deg, start,
+                       past_days + place.look_ahead_d);
   const std::span<const GrowthDay> all_growth(growth);
-  DayMaker maker(garden, bed_index, journal);
-  std::vector<BalanceDay> past, ahead;
+  DayMaker maker(garden, place.bed, journal);
+  std::vector<BalanceDay> past;
+  std::vector<BalanceDay>& ahead = account.days_to_come;
   for (std::size_t index = 0; index < past_days; ++index) {
     past.push_back(maker.watered(*sky.find(start + days(static_cast<int>(index)))));
   }
-  for (const SkyDay& day : sky_ahead(sky, static_cast<std::size_t>((morning - sky.first()).count()))) {
+  for (const SkyDay& day :
+       sky_ahead(sky, static_cast<std::size_t>((morning - sky.first()).count()), place.look_ahead_d)) {
     ahead.push_back(ahead.empty() ? maker.watered(day) : maker.dry(day));
   }
   const BalanceState full =
       initial_state(account.soil, growth.front().root_depth_m, profile_depth_m(growth), 0.0);
   std::vector<BalanceDay> known = past;
   known.push_back(ahead.front());
-  const CheckedGround checked_ground{full, known, all_growth.first(known.size()), account.soil, settings};
+  const CheckedGround checked_ground{full, known, all_growth.first(known.size()), account.soil,
+                                     account.settings};
   const CheckedAccount checked = checked_account(
-      checked_ground, checks_of(journal, bed, bed.plantings[planting_index], start, known.size()),
+      checked_ground, checks_of(journal, bed, bed.plantings[place.planting], start, known.size()),
       runs_of(journal, bed));
   account.soil_checks = checked.checks;
-  account.past =
-      run_balance(full, past, all_growth.first(past_days), account.soil, settings, checked.corrections);
+  account.past = run_balance(full, past, all_growth.first(past_days), account.soil, account.settings,
+                             checked.corrections);
   account.dawn = account.past.days.empty() ? full : account.past.days.back().end;
-  account.dry_ahead = run_balance(account.dawn, ahead, all_growth.subspan(past_days), account.soil, settings,
+  account.growth_to_come.assign(growth.begin() + static_cast<std::ptrdiff_t>(past_days), growth.end());
+  account.dry_ahead = run_balance(account.dawn, ahead, account.growth_to_come, account.soil, account.settings,
                                   checked.corrections);
-  add_low_quarter(account, {full, {}, growth, account.soil, settings}, joined(past, ahead),
+  add_low_quarter(account, {full, {}, growth, account.soil, account.settings}, joined(past, ahead),
                   {past_days, garden.sprinklers[bed.sprinkler].rate.du_lq_frac, checked.moves});
   return account;
 }
@@ -239,14 +252,15 @@ sys_days account_start(const Sky& sky, std::chrono::year_month_day date) {
 }
 
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,
-                                             const Sky& sky, std::chrono::year_month_day date) {
+                                             const Sky& sky, std::chrono::year_month_day date,
+                                             std::size_t look_ahead_d) {
   const sys_days morning(date);
   if (sky.find(morning)->et0_from == Et0From::none) refuse_gap(*sky.find(morning));
   std::vector<PlantingAccount> accounts;
   const auto& plantings = garden.beds[bed].plantings;
   for (std::size_t index = 0; index < plantings.size(); ++index) {
     if (!grows_on(plantings[index], morning)) continue;
-    accounts.push_back(account_of(garden, bed, index, journal, sky, morning));
+    accounts.push_back(account_of(garden, journal, sky, {bed, index, morning, look_ahead_d}));
   }
   return accounts;
 }

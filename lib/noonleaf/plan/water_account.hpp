@@ -20,12 +20,15 @@ struct PlantingAccount {
   BalanceRun past{};                     ///< from account_start to the day before the morning
   BalanceState dawn{};                   ///< as the morning finds it, before a check of that day
   std::vector<SoilCheck> soil_checks{};  ///< looks into the soil up to and on the morning's day, oldest first
-  BalanceRun
-      dry_ahead{};  ///< `days_ahead` days from the morning on: what was watered on the first, then nothing
+  BalanceRun dry_ahead{};  ///< days from the morning on: what was watered on the first, then nothing
   BalanceRun low_past{}, low_ahead{};  ///< the same in the driest quarter of the bed (low_quarter_run)
+  // What `dry_ahead` was made from, so that a plan can put its own water into the same days.
+  std::vector<BalanceDay> days_to_come{};
+  std::vector<GrowthDay> growth_to_come{};
+  BalanceSettings settings{};
 };
 
-/// How far an account looks ahead.
+/// How far an account looks ahead where nobody asks for more.
 inline constexpr std::size_t days_ahead = 10;
 
 /// A run that begins at this hour or later wets the next day's surface.
@@ -59,10 +62,11 @@ std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day 
 ///           account (ground_state)
 ///           A feel or probe entry sets the root zone right at the beginning of its day, so that the account
 ///           passes through the weighted mean of both at the time of the check. A droop never changes it.
-/// Input     date   a day of the sky
+/// Input     date   a day of the sky; look_ahead_d  days of dry_ahead, 1 or more
 /// Throws    Error, field "date", when that day has no temperature and no neighbours to bridge it
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,
-                                             const Sky& sky, std::chrono::year_month_day date);
+                                             const Sky& sky, std::chrono::year_month_day date,
+                                             std::size_t look_ahead_d = days_ahead);
 
 }  // namespace v1
 }  // namespace noonleaf

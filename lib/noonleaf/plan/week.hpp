@@ -32,16 +32,19 @@ struct WeekCycle {
 
 /// What happens if nobody closes the tap at the end of a run.
 ///
-/// Rule      The water runs on until the next minute at which any caretaker is on site, at the latest a day
-///           (24 h) after it should have been closed; `found` is false where nobody comes until then.
+/// Rule      Whoever is there goes home without closing it: the water runs on until the next time that
+/// somebody
+///           comes on site, at most a week. Where nobody comes, `finder` is empty and the numbers are for the
+///           week.
 struct UnclosedRun {
   std::chrono::year_month_day until_date{};  ///< when somebody is next on site
   std::chrono::minutes until{0};
-  std::optional<std::size_t> finder{};  ///< who that is; nothing = nobody within a day
+  std::optional<std::size_t> finder{};  ///< who that is; nothing = nobody within a week
   double extra_hours = missing;         ///< it runs on after the time to close
   double extra_l = missing;             ///< and what that takes from the tap; missing without a flow
   double extra_depth_mm = missing;      ///< on the bed, on top of the run
-  double percolation_mm = missing;  ///< of run and extra together, what drains below the roots or runs off
+  double percolation_mm =
+      missing;  ///< of run and extra together, what the root zone could not hold: drains below it or runs off
 };
 
 /// Why a run is as long as it is.
@@ -57,13 +60,14 @@ struct WeekRun {
   std::chrono::year_month_day date{};
   std::size_t bed = 0, sprinkler = 0, tap = 0;  ///< indices into Garden
   std::size_t opener = 0, closer = 0;           ///< indices into Garden::caretakers; on site at that minute
-  std::optional<std::size_t> backup{};          ///< on site when it has to be closed, another person
+  std::optional<std::size_t> backup{};          ///< another person, on site when it has to be closed,
+                                                ///< else the next to come that day; nothing = nobody
   std::vector<WeekCycle> cycles{};              ///< one, or two with a pause for the water to soak in
   double minutes = missing;                     ///< of running, all cycles together
   double net_depth_mm = missing;                ///< asked for: never above the depletion
   double depth_mm = missing;                    ///< what these minutes put into the bed on average
-  double volume_l = missing;                    ///< from the tap; missing without a flow
-  double intake_left_out_min = 0;               ///< running time that would run off even in two cycles
+  double volume_l = missing;       ///< from the tap; without a flow of the sprinkler what falls into the bed
+  double intake_left_out_min = 0;  ///< wanted, but it would run off even in two cycles
   RunSize size = RunSize::refill;
   std::size_t planting = 0;        ///< of the bed: whose need sets the depth
   bool evening_on_leaves = false;  ///< overhead in the evening on a crop whose leaves suffer
@@ -125,7 +129,8 @@ struct WeekMiss {
       missing;  ///< transpiration lost, or for a seedbed mm beyond the limit summed over the days
   WeekLimit limit = WeekLimit::nobody_on_site;  ///< the one to blame
   std::optional<std::size_t> restriction{};     ///< index into rules.restrictions where that is the limit
-  Relaxation relaxation{};
+  Relaxation relaxation{};                      ///< the cheapest help
+  std::optional<Relaxation> or_else{};          ///< another way: "allow Thursday, or water it by hand"
 };
 
 /// How a bed gets through one day with the plan.
@@ -166,7 +171,7 @@ struct WeekBed {
 
 /// Do not water if ...
 struct SkipRules {
-  double rain_mm = missing;    ///< in the gauge since the last run: the smallest that spares a run
+  double rain_mm = missing;    ///< in the gauge since the last run: so much spares every run of the plan
   double wind_m_s = missing;   ///< limit for overhead runs; missing = no overhead run in the plan
   double frost_c = missing;    ///< low at or below which no tap is opened
   bool forecast_rain = false;  ///< rain is forecast within the plan

@@ -1,0 +1,339 @@
+#include "noonleaf/plan/week.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/today.hpp"
+#include "noonleaf/plan/unclosed_run.hpp"
+#include "noonleaf/plan/week_blame.hpp"
+#include "noonleaf/plan/week_search.hpp"
+#include "noonleaf/plan/week_setup.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::days;
+using std::chrono::minutes;
+using std::chrono::sys_days;
+using std::chrono::year_month_day;
+
+constexpr minutes evening_on_leaves_from{17 * 60};
+constexpr double ml_per_l = 1000, dl_per_l = 10;
+
+/// A bed's plantings day by day under one set of runs.
+using BedTrace = std::vector<BalanceRun>;  // [planting in the ground]
+
+BedTrace trace_of(const std::vector<PlantingAccount>& accounts, std::span<const RunChoice> runs) {
+  BedTrace trace;
+  for (const PlantingAccount& account : accounts) {
+    std::vector<BalanceDay> water = account.days_to_come;
+    for (const RunChoice& run : runs) {
+      (run.part == DayPart::evening ? water[run.day].evening_irrigation_mm : water[run.day].irrigation_mm) +=
+          run.depth_mm;
+    }
+    trace.push_back(run_balance(account.dry_ahead.days.front().start, water, account.growth_to_come,
+                                account.soil, account.settings));
+  }
+  return trace;
+}
+
+bool is_seedbed(const BedProblem& bed, std::size_t planting, std::size_t day) {
+  return bed.plantings[planting].needs[day] == PlantingNeed::seed_zone;
+}
+
+double dawn_mm(const BalanceDetail& day, bool seedbed) {
+  return seedbed ? day.start.de_mm : day.start.dr_mm + day.root_gain_mm;
+}
+double close_mm(const BalanceDetail& day, bool seedbed) { return seedbed ? day.end.de_mm : day.end.dr_mm; }
+double limit_mm(const BalanceDetail& day, bool seedbed) { return seedbed ? day.rew_mm : day.raw_mm; }
+
+bool beyond(const BalanceDetail& day, bool seedbed) {
+  return close_mm(day, seedbed) > limit_mm(day, seedbed);
+}
+
+class WeekMaker {
+ public:
+  WeekMaker(const Garden& garden, const Journal& journal, const Sky& sky, const WeekQuestion& question)
+      : garden_(garden),
+        journal_(journal),
+        sky_(sky),
+        question_(question),
+        setup_(set_up_week(garden, journal, sky, question)),
+        solution_(solve_week(setup_.problem, question.most_steps)) {}
+
+  WeekPlan plan() {
+    WeekPlan plan;
+    plan.first = question_.first;
+    plan.last = date_of(setup_.problem.plan_days - 1);
+    plan.from = question_.from;
+    plan.looks_to = date_of(setup_.problem.all_days - 1);
+    for (std::size_t day = 0; day < setup_.problem.plan_days; ++day) {
+      if (const SkyDay* sky_day = sky_.find(setup_.first + days(static_cast<int>(day))))
+        plan.sky.push_back(*sky_day);
+    }
+    for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed) {
+      traces_.push_back(trace_of(setup_.accounts[bed], solution_.beds[bed].runs));
+      dry_traces_.push_back(trace_of(setup_.accounts[bed], {}));
+    }
+    add_runs(plan);
+    for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed) {
+      plan.beds.push_back(week_bed(bed, plan.runs));
+      add_misses(plan, bed);
+    }
+    plan.skip = skip_rules(plan);
+    plan.proof = proof();
+    plan.estimates = estimates_behind(garden_, journal_, sky_, question_.first);
+    return plan;
+  }
+
+ private:
+  year_month_day date_of(std::size_t day) const { return setup_.first + days(static_cast<int>(day)); }
+
+  void add_runs(WeekPlan& plan) {
+    std::vector<FittingRuns> fitting;
+    for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed)
+      fitting.push_back(fitting_runs(setup_.problem, bed));
+    for (std::size_t day = 0; day < setup_.problem.plan_days; ++day) {
+      std::vector<PlacedChoice> wanted;
+      for (std::size_t bed = 0; bed < solution_.beds.size(); ++bed) {
+        for (const RunChoice& run : solution_.beds[bed].runs) {
+          if (run.day == day) wanted.push_back({bed, 0, run});
+        }
+      }
+      const auto placed = arrange_day(setup_.problem, fitting, day, wanted);
+      for (const PlacedChoice& choice : placed.value_or(std::vector<PlacedChoice>{}))
+        plan.runs.push_back(week_run(choice));
+    }
+    std::stable_sort(plan.runs.begin(), plan.runs.end(), [](const WeekRun& a, const WeekRun& b) {
+      return std::pair(a.date, a.cycles.front().begin) < std::pair(b.date, b.cycles.front().begin);
+    });
+    for (std::size_t index = 0; index < plan.runs.size(); ++index)
+      plan.runs[index].number = static_cast<int>(index) + 1;
+  }
+
+  WeekRun week_run(const PlacedChoice& choice) const {
+    const Bed& bed = garden_.beds[choice.bed];
+    const RunShape& shape =
+        setup_.problem.beds[choice.bed].shapes[static_cast<std::size_t>(choice.run.minutes)];
+    WeekRun run;
+    run.date = date_of(choice.run.day);
+    run.bed = choice.bed;
+    run.sprinkler = bed.sprinkler;
+    run.tap = garden_.sprinklers[bed.sprinkler].tap;
+    const minutes begin{static_cast<int>(choice.start_slot) * minutes_per_slot};
+    for (int index = 0; index < shape.n_openings; ++index) {
+      const auto& opening = shape.openings[static_cast<std::size_t>(index)];
+      run.cycles.push_back({begin + minutes(opening.begin_min), begin + minutes(opening.end_min)});
+    }
+    const auto people = attendants(setup_.problem, choice.run.day, shape, choice.start_slot);
+    run.opener = people->opener;  // a start slot without both is none
+    run.closer = people->closer;
+    run.backup = backup_for(garden_, run);
+    run.minutes = choice.run.minutes;
+    run.net_depth_mm = choice.run.net_mm;
+    run.depth_mm = choice.run.depth_mm;
+    run.plan = bed_run(garden_, bed, choice.run.net_mm, choice.run.minutes);
+    run.volume_l = is_known(run.plan.litres_from_tap) ? run.plan.litres_from_tap : run.plan.litres_in_bed;
+    run.size = size_of(choice.run);
+    run.planting = setup_.accounts[choice.bed][choice.run.planting].planting;
+    run.evening_on_leaves = run.cycles.back().end > evening_on_leaves_from &&
+                            is_overhead(garden_.sprinklers[bed.sprinkler].kind) &&
+                            leaves_suffer_at_night(bed, run.date);
+    const BalanceDetail& day = traces_[choice.bed][choice.run.planting].days[choice.run.day];
+    const bool seedbed = is_seedbed(setup_.problem.beds[choice.bed], choice.run.planting, choice.run.day);
+    const double given_mm =
+        setup_.accounts[choice.bed][choice.run.planting].days_to_come[choice.run.day].irrigation_mm;
+    // In the evening the water comes after the day's demand: what stands at its close is with the water.
+    run.depletion_before_mm = choice.run.part == DayPart::evening
+                                  ? choice.run.net_mm
+                                  : std::max(0.0, dawn_mm(day, seedbed) - given_mm);
+    if (choice.run.part == DayPart::evening && choice.run.level == RunLevel::half_refill)
+      run.depletion_before_mm *= 2;
+    run.depletion_after_mm = std::max(0.0, run.depletion_before_mm - choice.run.depth_mm);
+    run.unclosed = unclosed_cost(garden_, run);
+    return run;
+  }
+
+  static RunSize size_of(const RunChoice& run) {
+    if (run.cut) return RunSize::cut_to_limits;
+    return run.level == RunLevel::half_refill ? RunSize::part : RunSize::refill;
+  }
+
+  WeekBed week_bed(std::size_t bed, const std::vector<WeekRun>& runs) const {
+    WeekBed result;
+    result.bed = bed;
+    const auto planting = neediest(bed);
+    result.nothing_grows = !planting;
+    if (!planting) return result;
+    const BalanceRun& with = traces_[bed][*planting];
+    const BalanceRun& without = dry_traces_[bed][*planting];
+    for (std::size_t day = 0; day < setup_.problem.plan_days; ++day)
+      result.days.push_back(bed_day(bed, *planting, with, without, day));
+    std::size_t lasts = 0;
+    while (lasts < without.days.size() && !any_beyond(bed, lasts)) ++lasts;
+    if (lasts > 0) result.lasts_to = date_of(lasts - 1);
+    const auto next =
+        std::find_if(runs.begin(), runs.end(), [bed](const WeekRun& run) { return run.bed == bed; });
+    if (next != runs.end()) result.skip_rain_mm = next->net_depth_mm;
+    return result;
+  }
+
+  bool any_beyond(std::size_t bed, std::size_t day) const {
+    const auto& plantings = setup_.problem.beds[bed].plantings;
+    for (std::size_t planting = 0; planting < plantings.size(); ++planting) {
+      if (plantings[planting].needs[day] == PlantingNeed::nothing) continue;
+      if (beyond(dry_traces_[bed][planting].days[day], is_seedbed(setup_.problem.beds[bed], planting, day)))
+        return true;
+    }
+    return false;
+  }
+
+  /// The planting that would be worst off without water: it stands for the bed on all days.
+  std::optional<std::size_t> neediest(std::size_t bed) const {
+    std::optional<std::size_t> found;
+    double worst = -1;
+    const auto& plantings = setup_.problem.beds[bed].plantings;
+    for (std::size_t planting = 0; planting < plantings.size(); ++planting) {
+      for (std::size_t day = 0; day < setup_.problem.plan_days; ++day) {
+        if (plantings[planting].needs[day] == PlantingNeed::nothing) continue;
+        const bool seedbed = is_seedbed(setup_.problem.beds[bed], planting, day);
+        const BalanceDetail& detail = dry_traces_[bed][planting].days[day];
+        const double share = close_mm(detail, seedbed) / limit_mm(detail, seedbed);
+        if (share > worst) {
+          worst = share;
+          found = planting;
+        }
+      }
+    }
+    return found;
+  }
+
+  BedDay bed_day(std::size_t bed, std::size_t planting, const BalanceRun& with, const BalanceRun& without,
+                 std::size_t day) const {
+    const BalanceDetail& detail = with.days[day];
+    const BalanceDetail& dry = without.days[day];
+    const bool seedbed = is_seedbed(setup_.problem.beds[bed], planting, day);
+    BedDay result;
+    result.date = date_of(day);
+    result.planting = setup_.accounts[bed][planting].planting;
+    result.seedbed = seedbed;
+    result.depletion_dawn_mm = dawn_mm(detail, seedbed);
+    result.depletion_dawn_dry_mm = dawn_mm(dry, seedbed);
+    result.depletion_close_mm = close_mm(detail, seedbed);
+    result.depletion_close_dry_mm = close_mm(dry, seedbed);
+    result.raw_mm = limit_mm(detail, seedbed);
+    result.taw_mm = seedbed ? detail.tew_mm : detail.taw_mm;
+    if (const SkyDay* sky_day = sky_.find(sys_days(result.date))) result.rain_mm = sky_day->weather.rain_mm;
+    result.et_mm = detail.etc_adj_mm_d;
+    result.irrigation_mm = detail.irrigation_mm;
+    const double wanted_mm = is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
+    result.lost_mm = std::max(0.0, wanted_mm - detail.transpiration_mm);
+    result.risk = risk_on(bed, planting, with, day);
+    result.risk_dry = risk_on(bed, planting, without, day);
+    return result;
+  }
+
+  DayRisk risk_on(std::size_t bed, std::size_t planting, const BalanceRun& trace, std::size_t day) const {
+    const BalanceDetail& detail = trace.days[day];
+    const PlantingNeed need = setup_.problem.beds[bed].plantings[planting].needs[day];
+    if (detail.ground != GroundState::open || is_missing(detail.end.dr_mm)) return DayRisk::not_known;
+    if (need == PlantingNeed::nothing) return DayRisk::comfortable;
+    const bool seedbed = need == PlantingNeed::seed_zone;
+    const bool is_beyond = beyond(detail, seedbed);
+    if (seedbed) return is_beyond ? DayRisk::dry : DayRisk::comfortable;
+    PlantingAccount account = setup_.accounts[bed][planting];
+    account.past.days.insert(account.past.days.end(), trace.days.begin(),
+                             trace.days.begin() + static_cast<std::ptrdiff_t>(day));
+    account.dry_ahead.days.assign(1, detail);
+    const Bed& where = garden_.beds[bed];
+    const WiltDay wilt = wilt_of_planting({garden_, where, where.plantings[account.planting], journal_},
+                                          account, sky_, detail.date);
+    if (wilt.verdict == WiltVerdict::dry_soil_wilt) return DayRisk::wilts;
+    if (is_beyond || wilt.verdict == WiltVerdict::stress) return DayRisk::dry;
+    return wilt.verdict == WiltVerdict::droop ? DayRisk::droops : DayRisk::comfortable;
+  }
+
+  /// The planting that loses most, on the days on which it does.
+  void add_misses(WeekPlan& plan, std::size_t bed) const {
+    const PlanCost& cost = solution_.beds[bed].cost;
+    if (cost.seed_dryness == 0 && cost.stress == 0) return;
+    WeekMiss miss;
+    miss.bed = bed;
+    miss.seedbed = cost.seed_dryness > 0;
+    miss.stress_mm = 0;
+    const auto& plantings = setup_.problem.beds[bed].plantings;
+    for (std::size_t planting = 0; planting < plantings.size(); ++planting) {
+      WeekMiss own = miss;
+      own.planting = setup_.accounts[bed][planting].planting;
+      bool any = false;
+      for (std::size_t day = 0; day < setup_.problem.all_days; ++day) {
+        const double lost_mm = loss_on(bed, planting, day, miss.seedbed);
+        if (lost_mm <= 0) continue;
+        if (!any) own.first = date_of(day);
+        any = true;
+        own.last = date_of(day);
+        own.stress_mm += lost_mm;
+      }
+      if (any && own.stress_mm > miss.stress_mm) miss = own;
+    }
+    blame(garden_, setup_, cost, miss);
+    plan.misses.push_back(miss);
+  }
+
+  double loss_on(std::size_t bed, std::size_t planting, std::size_t day, bool of_seeds) const {
+    const PlantingNeed need = setup_.problem.beds[bed].plantings[planting].needs[day];
+    const BalanceDetail& detail = traces_[bed][planting].days[day];
+    if (need == PlantingNeed::nothing || (need == PlantingNeed::seed_zone) != of_seeds) return 0;
+    if (of_seeds) {
+      const double mm = detail.end.de_mm - detail.rew_mm;
+      return mm < counted_seed_dryness_mm ? 0 : mm;
+    }
+    const double wanted_mm = is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
+    const double mm = wanted_mm - detail.transpiration_mm;
+    return mm < counted_stress_mm ? 0 : mm;
+  }
+
+  SkipRules skip_rules(const WeekPlan& plan) const {
+    SkipRules skip;
+    for (const WeekRun& run : plan.runs) {
+      skip.rain_mm = std::fmax(skip.rain_mm, run.net_depth_mm);
+      if (is_overhead(garden_.sprinklers[run.sprinkler].kind)) skip.wind_m_s = garden_.rules.wind_limit_m_s;
+    }
+    skip.frost_c = garden_.rules.frost_lockout_c;
+    skip.forecast_rain = std::any_of(plan.sky.begin(), plan.sky.end(),
+                                     [](const SkyDay& day) { return day.weather.rain_mm > 0; });
+    return skip;
+  }
+
+  PlanProof proof() const {
+    PlanProof proof;
+    proof.optimal = solution_.is_optimal();
+    proof.stress_l = static_cast<double>(solution_.cost.stress) / ml_per_l;
+    proof.bound_stress_l = static_cast<double>(solution_.bound.stress) / ml_per_l;
+    proof.visits = static_cast<int>(solution_.cost.runs);
+    proof.bound_visits = static_cast<int>(solution_.bound.runs);
+    proof.water_l = static_cast<double>(solution_.cost.water) / dl_per_l;
+    proof.steps = solution_.steps;
+    return proof;
+  }
+
+  const Garden& garden_;
+  const Journal& journal_;
+  const Sky& sky_;
+  const WeekQuestion& question_;
+  WeekSetup setup_;
+  WeekSolution solution_;
+  std::vector<BedTrace> traces_{}, dry_traces_{};
+};
+
+}  // namespace
+
+WeekPlan plan_week(const Garden& garden, const Journal& journal, const Sky& sky,
+                   const WeekQuestion& question) {
+  return WeekMaker(garden, journal, sky, question).plan();
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,191 @@
+#pragma once
+
+#include <array>
+#include <compare>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "noonleaf/balance/daily_step.hpp"
+#include "noonleaf/crop/growth.hpp"
+#include "noonleaf/missing.hpp"
+#include "noonleaf/plan/day_slots.hpp"
+#include "noonleaf/soil/soil_water.hpp"
+#include "noonleaf/sprinkler/run_time.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+// The planner's problem by itself: numbers only, no garden file, no names, no zone. plan_week makes it from a
+// garden; the tests make it from random numbers and solve it a second time by trying everything.
+
+/// What a planting asks of a day.
+enum class PlantingNeed {
+  nothing,    ///< not in the ground, over, or bare soil
+  root_zone,  ///< depletion Dr within RAW
+  seed_zone   ///< sown and not up: depletion De of the top layer within REW
+};
+
+/// One planting over the days of the problem.
+struct PlantingProblem {
+  double area_m2 = missing;
+  BalanceState dawn{};             ///< on the first morning
+  std::vector<BalanceDay> days{};  ///< all days of the problem, without the plan's water and without rain
+  std::vector<GrowthDay> growth{};
+  std::vector<PlantingNeed> needs{};
+  SoilWater soil{};
+  BalanceSettings settings{};
+};
+
+/// A run's openings: one, or two with a pause in which the water soaks in.
+struct RunShape {
+  struct Opening {
+    int begin_min = 0, end_min = 0;  ///< minutes after the run began
+  };
+  int minutes = 0;  ///< of running
+  std::array<Opening, 2> openings{};
+  int n_openings = 1;
+
+  int span_min() const { return openings[static_cast<std::size_t>(n_openings - 1)].end_min; }
+};
+
+/// One bed.
+struct BedProblem {
+  std::size_t tap = 0;
+  double area_m2 = missing;
+  ApplicationRate rate{};
+  RunLimits limits{};  ///< shortest and longest run of its sprinkler
+  std::vector<PlantingProblem> plantings{};
+  std::vector<DaySlots> water_may_run{};  ///< on each day of the plan: rules, quiet times, wind, frost
+  std::vector<std::array<int, slots_per_day>> discomfort{};  ///< on each day: heat, wind, wet leaves at night
+  std::vector<RunShape> shapes{};  ///< by minutes of running; minutes 0: no run is so long
+};
+
+/// Which half of the day a run falls into: the account takes water before the day's demand or after it.
+enum class DayPart { before_demand, evening };
+
+/// From here on water wets the next day's surface (water_account.hpp).
+inline constexpr std::size_t evening_slot = 18 * 60 / minutes_per_slot;
+
+/// Between two runs at one tap: to move the hose.
+inline constexpr int pause_between_runs_min = 5;
+
+/// The whole problem. Days from `plan_days` on are looked at, not watered.
+struct WeekProblem {
+  std::size_t plan_days = 0, all_days = 0;
+  std::vector<std::vector<DaySlots>> on_site{};  ///< [person][day of the plan]
+  std::vector<BedProblem> beds{};
+};
+
+/// How a run relates to what the bed lacks.
+enum class RunLevel { refill, half_refill };
+
+/// A run that a bed may have on a day.
+struct RunChoice {
+  std::size_t day = 0;
+  DayPart part = DayPart::before_demand;
+  RunLevel level = RunLevel::refill;
+  std::size_t planting = 0;  ///< whose depletion it refills
+  double net_mm = 0;         ///< asked for; never above that depletion
+  double depth_mm = 0;       ///< mean depth that its minutes put into the bed
+  int minutes = 0;
+  bool cut = false;  ///< shorter than asked for, by the longest run or the hours there are
+
+  friend bool operator==(const RunChoice&, const RunChoice&) = default;
+};
+
+/// What a plan costs, in whole units, so that sums are exact. Compared in this order: docs/planner.md.
+struct PlanCost {
+  std::int64_t seed_dryness = 0;  ///< ml: mm beyond REW of the top layer at a day's close x m2, seeds not up
+  std::int64_t stress = 0;        ///< ml: transpiration lost to dryness
+  std::int64_t runs = 0;
+  std::int64_t water = 0;  ///< dl put into the beds
+
+  friend auto operator<=>(const PlanCost&, const PlanCost&) = default;
+  PlanCost& operator+=(const PlanCost& other);
+};
+PlanCost operator+(PlanCost left, const PlanCost& right);
+
+/// Losses smaller than this on a day count as none: nobody is sent for a drop (ours).
+inline constexpr double counted_stress_mm = 0.1;
+inline constexpr double counted_seed_dryness_mm = 0.5;
+
+/// Depletion below which no tap is opened (ours; the same as `today`).
+inline constexpr double smallest_net_mm = 1.0;
+
+/// The states of a bed's plantings at a dawn.
+using BedState = std::vector<BalanceState>;
+BedState first_state(const BedProblem& bed);
+
+/// A day of a bed: its end state, and what the plants lost on it.
+struct BedStep {
+  BedState end{};
+  PlanCost cost{};  ///< seed dryness and stress; runs and water of the choice too
+};
+
+/// Carries a bed through a day by daily_step, with a run or without.
+BedStep step_bed(const BedProblem& bed, const BedState& dawn, std::size_t day, const RunChoice* run);
+
+/// Which lengths of run the hours of each part of each day leave for a bed that has the tap to itself.
+struct FittingRuns {
+  struct Part {
+    std::vector<int> longest_min{};  ///< [m]: the longest run that fits and is not longer than m; 0 = none
+    std::vector<DaySlots> starts{};  ///< [m]: where a run of m minutes may begin
+    bool shorter_fits_too = true;    ///< a shorter run may begin wherever a longer one may
+  };
+  std::vector<std::array<Part, 2>> days{};  ///< [day][part]
+};
+FittingRuns fitting_runs(const WeekProblem& problem, std::size_t bed);
+
+/// The runs that a bed may have in one part of a day: for the refill of each planting's depletion, and for
+/// half of the largest, the minutes of run_plan; where the hours do not leave so many, the longest run that
+/// they leave. The net depth never exceeds the depletion.
+///
+/// Input     state  dawn for a run before the demand; the day's close without water for one in the evening
+std::vector<RunChoice> run_choices(const BedProblem& bed, const FittingRuns& fitting, const BedState& state,
+                                   std::size_t day, DayPart part);
+
+/// The slots in which a run of that shape may begin: water may run in all its slots, pauses included,
+/// somebody is on site to open, and somebody to close, every opening (five minutes each).
+DaySlots start_slots(const WeekProblem& problem, std::size_t bed, std::size_t day, DayPart part,
+                     const RunShape& shape);
+
+/// A person who can open and one who can close, the same where that can be.
+struct Attendants {
+  std::size_t opener = 0, closer = 0;
+};
+std::optional<Attendants> attendants(const WeekProblem& problem, std::size_t day, const RunShape& shape,
+                                     std::size_t start_slot);
+
+/// One bed's runs in the order of their days, and what they cost.
+struct BedSchedule {
+  std::vector<RunChoice> runs{};
+  PlanCost cost{};
+};
+
+/// What a bed's runs cost over all days, by the balance day by day: the judge of every plan.
+PlanCost cost_of(const BedProblem& bed, std::span<const RunChoice> runs);
+
+/// A run with its start.
+struct PlacedChoice {
+  std::size_t bed = 0, start_slot = 0;
+  RunChoice run{};
+};
+
+/// Runs of one day with their starts, at least discomfort; nothing when they cannot all take place.
+///
+/// Rule      One run at a tap at a time, five minutes between two. Taps do not disturb each other.
+/// Method    For each tap dynamic programming over the sets of runs done, slot by slot: exact.
+/// Input     fitting  of every bed of the problem
+std::optional<std::vector<PlacedChoice>> arrange_day(const WeekProblem& problem,
+                                                     std::span<const FittingRuns> fitting, std::size_t day,
+                                                     std::span<const PlacedChoice> runs);
+
+/// Whether they can all take place. Quicker: earliest end of every set of runs.
+bool day_is_feasible(const WeekProblem& problem, std::span<const FittingRuns> fitting, std::size_t day,
+                     std::span<const PlacedChoice> runs);
+
+}  // namespace v1
+}  // namespace noonleaf

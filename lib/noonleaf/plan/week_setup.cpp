@@ -1,0 +1,233 @@
+#include "noonleaf/plan/week_setup.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_cycles.hpp"
+#include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/planting_wilt.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::days;
+using std::chrono::minutes;
+using std::chrono::sys_days;
+using std::chrono::year_month_day;
+
+constexpr int longest_look_d = 7;                                        // for the next chance after the plan
+constexpr std::size_t evening_leaves_slot = 17 * 60 / minutes_per_slot;  // leaves no longer dry before night
+constexpr int wet_leaves_discomfort = 1000;                              // more than any heat or wind
+constexpr double wind_weight = 4;  // 1 m/s is as unwelcome as 4 °C: drift against evaporation (ours)
+
+void refuse(std::string field, std::string text, std::string message, std::string fix) {
+  Problem problem;
+  problem.field = std::move(field);
+  problem.text = std::move(text);
+  problem.message = std::move(message);
+  problem.fix = std::move(fix);
+  throw Error(std::move(problem));
+}
+
+void require_question(const Sky& sky, const WeekQuestion& question) {
+  if (question.days < 1 || question.days > 14) {
+    refuse("days", std::to_string(question.days), "a plan is for 1 to 14 days", "ask for 7 days");
+  }
+  if (!sky.empty() && sky.find(sys_days(question.first)) != nullptr) return;
+  const std::string date = iso_date(question.first);
+  refuse("date", date,
+         sky.empty()
+             ? "there is no weather at all"
+             : "there is no weather for " + date + "; the files hold " +
+                   iso_date(sky.days.front().weather.date) + " to " + iso_date(sky.days.back().weather.date),
+         "add newer measurements or a forecast to the weather folder, or ask for a day within with --date");
+}
+
+std::vector<PlantingNeed> needs_of(const BedPlanting& planting, const PlantingAccount& account) {
+  std::vector<PlantingNeed> needs;
+  for (std::size_t day = 0; day < account.growth_to_come.size(); ++day) {
+    const sys_days date(account.days_to_come[day].date);
+    const Stage stage = account.growth_to_come[day].stage;
+    PlantingNeed need = PlantingNeed::root_zone;
+    if (!grows_on(planting, date) || stage == Stage::over || stage == Stage::not_started)
+      need = PlantingNeed::nothing;
+    else if (seeds_not_up(planting, stage, date))
+      need = PlantingNeed::seed_zone;
+    needs.push_back(need);
+  }
+  return needs;
+}
+
+/// The bed as a day's run finds it, for bed_cycles: how wet and how covered it is on the first morning.
+BedToday bed_for_intake(const Garden& garden, std::size_t bed, const std::vector<PlantingAccount>& accounts) {
+  BedToday result;
+  result.bed = bed;
+  for (const PlantingAccount& account : accounts) {
+    const BalanceDetail& morning = account.dry_ahead.days.front();
+    PlantingToday planting;
+    planting.planting = account.planting;
+    planting.share_frac = garden.beds[bed].plantings[account.planting].share_frac;
+    planting.cover_frac = is_known(morning.growth.cover_frac) ? morning.growth.cover_frac : 0;
+    planting.dr_mm = morning.dr_wet_mm;
+    planting.root_depth_m = morning.end.root_depth_m;
+    result.plantings.push_back(planting);
+    const auto& driest = result.plantings[result.driver.value_or(0)];
+    if (!result.driver || planting.dr_mm > driest.dr_mm) result.driver = result.plantings.size() - 1;
+  }
+  return result;
+}
+
+int up_to_five(double minutes_of_day) {
+  return static_cast<int>(std::ceil(minutes_of_day / minutes_per_slot)) * minutes_per_slot;
+}
+
+/// Nothing where even two cycles would run off.
+RunShape shape_of(const Garden& garden, const BedToday& bed, int run_minutes) {
+  RunShape shape;
+  shape.minutes = run_minutes;
+  shape.openings[0] = {0, run_minutes};
+  const auto plan = bed_cycles(garden, bed, run_minutes);
+  if (!plan) return shape;
+  if (plan->reason == CycleReason::too_many_cycles) return {};
+  if (plan->cycles.size() < 2) return shape;
+  const int first = static_cast<int>(std::lround(plan->cycles[0].minutes));
+  const int again = up_to_five(first + plan->soak_min);
+  shape.n_openings = 2;
+  shape.openings[0] = {0, first};
+  shape.openings[1] = {again, again + run_minutes - first};
+  return shape;
+}
+
+/// The lengths that rounded_run_min and the limits can lead to.
+bool is_a_length(int run_minutes, const RunLimits& limits) {
+  if (run_minutes > limits.longest_min) return false;
+  return run_minutes < 15 || run_minutes % minutes_per_slot == 0 ||
+         run_minutes == static_cast<int>(limits.longest_min);
+}
+
+std::vector<RunShape> shapes_of(const Garden& garden, const BedToday& bed, const RunLimits& limits) {
+  std::vector<RunShape> shapes(static_cast<std::size_t>(limits.longest_min) + 1);
+  for (std::size_t length = 1; length < shapes.size(); ++length) {
+    if (is_a_length(static_cast<int>(length), limits))
+      shapes[length] = shape_of(garden, bed, static_cast<int>(length));
+  }
+  return shapes;
+}
+
+RunLimits limits_of(const Sprinkler& sprinkler) {
+  RunLimits limits;
+  if (is_known(sprinkler.longest_run_min)) limits.longest_min = std::floor(sprinkler.longest_run_min);
+  limits.shortest_min = std::min(limits.shortest_min, limits.longest_min);
+  return limits;
+}
+
+/// Cool and calm hours are welcome, wet leaves at night are not.
+std::array<int, slots_per_day> discomfort_on(const Garden& garden, const Bed& bed, const Sky& sky,
+                                             year_month_day date) {
+  const bool overhead = is_overhead(garden.sprinklers[bed.sprinkler].kind);
+  const bool suffers = overhead && leaves_suffer_at_night(bed, date);
+  const WeatherHours hours = hours_over(garden.site, sky, date);
+  double coolest_c = missing;
+  for (const WeatherHour& hour : hours) coolest_c = std::fmin(coolest_c, hour.t_c);
+  std::array<int, slots_per_day> discomfort{};
+  for (std::size_t slot = 0; slot < slots_per_day; ++slot) {
+    const std::size_t hour = slot * minutes_per_slot / 60;
+    double unwelcome = std::abs(static_cast<double>(hour) - 6);  // without weather: about sunrise
+    if (is_known(hours[hour].t_c)) {
+      unwelcome = hours[hour].t_c - coolest_c;
+      if (overhead && is_known(hours[hour].u2_m_s)) unwelcome += wind_weight * hours[hour].u2_m_s;
+    }
+    discomfort[slot] = static_cast<int>(std::lround(10 * unwelcome));
+    if (suffers && slot >= evening_leaves_slot) discomfort[slot] += wet_leaves_discomfort;
+  }
+  return discomfort;
+}
+
+/// Whether some sprinkler needs more than its tap gives while another tap is open.
+bool some_run_alone(const Garden& garden) {
+  return std::any_of(garden.sprinklers.begin(), garden.sprinklers.end(), [&](const Sprinkler& sprinkler) {
+    return sprinkler.rate.flow_l_min > garden.taps[sprinkler.tap].shared_flow_l_min;
+  });
+}
+
+/// Days from the plan's last day to the first later one on which some bed could be watered.
+int days_to_chance(const Garden& garden, const Sky& sky, sys_days last) {
+  for (int ahead = 1; ahead <= longest_look_d; ++ahead) {
+    const year_month_day date{last + days(ahead)};
+    DaySlots anybody;
+    for (const Caretaker& caretaker : garden.caretakers) anybody |= presence_on(garden, caretaker, date);
+    for (const Bed& bed : garden.beds) {
+      if ((open_slots(limits_on(garden, bed, sky, date, minutes{0})) & anybody).any()) return ahead;
+    }
+  }
+  return longest_look_d;
+}
+
+}  // namespace
+
+BedProblem bed_problem(const Garden& garden, std::size_t bed_index,
+                       const std::vector<PlantingAccount>& accounts) {
+  const Bed& bed = garden.beds[bed_index];
+  const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
+  BedProblem problem;
+  problem.tap = sprinkler.tap;
+  problem.area_m2 = bed.area_m2;
+  problem.rate = sprinkler.rate;
+  problem.limits = limits_of(sprinkler);
+  problem.shapes = shapes_of(garden, bed_for_intake(garden, bed_index, accounts), problem.limits);
+  for (const PlantingAccount& account : accounts) {
+    const BedPlanting& planting = bed.plantings[account.planting];
+    problem.plantings.push_back({.area_m2 = bed.area_m2 * planting.share_frac,
+                                 .dawn = account.dry_ahead.days.front().start,  // after a look into the soil
+                                 .days = account.days_to_come,
+                                 .growth = account.growth_to_come,
+                                 .needs = needs_of(planting, account),
+                                 .soil = account.soil,
+                                 .settings = account.settings});
+  }
+  return problem;
+}
+
+WeekSetup set_up_week(const Garden& garden, const Journal& journal, const Sky& sky,
+                      const WeekQuestion& question) {
+  require_question(sky, question);
+  WeekSetup setup;
+  setup.first = sys_days(question.first);
+  const sys_days last = setup.first + days(question.days - 1);
+  setup.problem.plan_days = static_cast<std::size_t>(question.days);
+  setup.problem.all_days =
+      setup.problem.plan_days + static_cast<std::size_t>(days_to_chance(garden, sky, last));
+  for (const Caretaker& caretaker : garden.caretakers) {
+    auto& presence = setup.problem.on_site.emplace_back();
+    for (int day = 0; day < question.days; ++day)
+      presence.push_back(presence_on(garden, caretaker, year_month_day{setup.first + days(day)}));
+  }
+  // A sprinkler that needs the whole supply: then one run at a time in the whole garden (on the safe side).
+  const bool one_at_a_time = some_run_alone(garden);
+  for (std::size_t index = 0; index < garden.beds.size(); ++index) {
+    const Bed& bed = garden.beds[index];
+    setup.accounts.push_back(
+        accounts_of_bed(garden, index, journal, sky, question.first, setup.problem.all_days));
+    BedProblem problem = bed_problem(garden, index, setup.accounts.back());
+    auto& limits = setup.limits.emplace_back();
+    for (int day = 0; day < question.days; ++day) {
+      const year_month_day date{setup.first + days(day)};
+      limits.push_back(limits_on(garden, bed, sky, date, day == 0 ? question.from : minutes{0}));
+      const bool closed = !setup.accounts.back().empty() &&
+                          setup.accounts.back().front().days_to_come[static_cast<std::size_t>(day)].ground !=
+                              GroundState::open;
+      if (closed) limits.back().push_back({WeekLimit::ground_closed, {}, {}});
+      problem.water_may_run.push_back(open_slots(limits.back()));
+      problem.discomfort.push_back(discomfort_on(garden, bed, sky, date));
+    }
+    if (one_at_a_time) problem.tap = 0;
+    setup.problem.beds.push_back(std::move(problem));
+  }
+  return setup;
+}
+
+}  // namespace v1
+}  // namespace noonleaf
