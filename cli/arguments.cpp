@@ -168,7 +168,7 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
 
 struct LogTexts {
   std::string date, time_of_day, until;
-  std::string feel;
+  std::string feel, recovered;
 };
 
 const std::map<std::string, JournalEvent>& event_choices() {
@@ -257,6 +257,8 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   add_log_quantities(*command, arguments);
   command->add_option("--feel", texts.feel, "feel: dry, slightly_moist, moist, wet or field_capacity")
       ->check(one_of(feel_choices(), "a class of soil feel"));
+  command->add_option("--recovered", texts.recovered, "droop: yes or no, whether it stood up again by night")
+      ->check(CLI::IsMember({"yes", "no"}));
   command
       ->add_option("--at", texts.time_of_day,
                    "when, like 07:30; for water the begin; now where no --date is given")
@@ -277,6 +279,7 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
 LogArguments log_arguments(LogArguments arguments, const LogTexts& texts) {
   if (!arguments.sheet.empty()) return arguments;
   arguments.event = event_choices().at(arguments.event_word);
+  if (!texts.recovered.empty()) arguments.recovered = texts.recovered == "yes";
   if (!texts.feel.empty()) arguments.feel = feel_choices().at(texts.feel);
   if (!texts.date.empty()) arguments.date = parse_iso_date(texts.date);
   if (!texts.time_of_day.empty()) arguments.time_of_day = parse_clock_text(texts.time_of_day);

@@ -64,6 +64,7 @@ struct LogArguments {
   double minutes = missing, rain_in = missing, rain_mm = missing, share_pct = missing, water_pct = missing,
          tension_kpa = missing;
   std::optional<SoilFeel> feel;
+  std::optional<bool> recovered;
   OutputFormat format = OutputFormat::text;
 };
 
@@ -101,9 +102,9 @@ struct LedgerArguments {
   Format format = Format::text;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments,
-                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
-                               LedgerArguments>;
+using Arguments =
+    std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments,
+                 CropsArguments, SoilsArguments, ExplainArguments, LedgerArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

@@ -96,6 +96,7 @@ JournalEntry entry_of(const LogArguments& arguments, const Garden& garden) {
   entry.rain_mm = is_known(arguments.rain_in) ? mm_from_inches(arguments.rain_in) : arguments.rain_mm;
   entry.share_pct = arguments.share_pct;
   entry.feel = arguments.feel;
+  entry.recovered = arguments.recovered;
   entry.water_pct = arguments.water_pct;
   entry.tension_kpa = arguments.tension_kpa;
   place_word(arguments, entry);
@@ -113,6 +114,7 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (is_known(entry.minutes)) words += fmt::format(", {} minutes", number_text(entry.minutes));
   if (is_known(entry.litres)) words += ", " + text.volume(entry.litres);
   if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
+  if (entry.recovered) words += *entry.recovered ? ", stood up again" : ", did not stand up again";
   if (entry.feel) words += ", " + std::string(label(*entry.feel));
   if (is_known(entry.water_pct)) words += fmt::format(", {} % water by volume", number_text(entry.water_pct));
   if (is_known(entry.tension_kpa)) words += fmt::format(", {} kPa", number_text(entry.tension_kpa));
@@ -122,7 +124,16 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
 
 std::string answer_text(const AppendedEntry& added, const JournalEntry& entry, const LogArguments& arguments,
                         const Garden& garden) {
+  const bool midday_droop = entry.event == JournalEvent::droop && entry.time_of_day &&
+                            entry.recovered != false && *entry.time_of_day >= std::chrono::hours(9);
+  const std::string droop =
+      midday_droop ? wrapped(
+                         "A droop by day changes no depletion: plants hang in the heat over moist soil. "
+                         "Look again in the evening and at dawn.",
+                         0)
+                   : std::string{};
   return wrapped(fmt::format("Entry {}: {}.", added.id, said_back(entry, arguments.event_word, garden)), 0) +
+         droop +
          wrapped(fmt::format("If that is wrong: noonleaf log {} undo {}", arguments.folder, added.id), 0);
 }
 

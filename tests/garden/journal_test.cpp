@@ -123,6 +123,29 @@ BOOST_AUTO_TEST_CASE(the_same_start_in_both_files_is_one_planting) {
   BOOST_TEST(garden.beds[0].plantings.size() == 1U);
 }
 
+// A spreadsheet may sort the rows by any column: the garden is the same, also where one day has several.
+BOOST_AUTO_TEST_CASE(the_order_of_the_rows_does_not_matter) {
+  const std::string rows[] = {"1,2025-06-20,,pull,a,,,,,,\n", "2,2025-06-20,,sow,a,carrot,,,,,\n",
+                              "3,2025-07-10,,stage,a,carrot,,,development,,\n",
+                              "4,2025-05-10,,transplant,b,tomato,,,,,\n",
+                              "5,2025-07-12,,pull,b,tomato,,,,,\n"};
+  const auto planted = [&](std::initializer_list<int> order) {
+    std::string text = header;
+    for (const int row : order) text += rows[row];
+    std::string result;
+    for (const auto& bed : noonleaf::with_journal(two_beds(), parse(text), "journal.csv").beds) {
+      for (const auto& planting : bed.plantings) {
+        result += bed.id + planting.crop + (planting.pulled ? " pulled" : " grows") +
+                  (planting.season.observed.development ? " seen;" : ";");
+      }
+    }
+    return result;
+  };
+  BOOST_TEST(planted({0, 1, 2, 3, 4}) == "apea_fresh pulled;acarrot grows seen;btomato pulled;");
+  BOOST_TEST(planted({4, 3, 2, 1, 0}) == planted({0, 1, 2, 3, 4}));
+  BOOST_TEST(planted({2, 4, 1, 3, 0}) == planted({0, 1, 2, 3, 4}));
+}
+
 BOOST_AUTO_TEST_CASE(pulling_what_does_not_grow_is_refused) {
   const std::string text = complaint(header + "1,2025-07-08,,pull,b,pea_fresh,,,,,\n");
   BOOST_TEST(text.find("journal.csv:2: bed: nothing of that kind grows in bed \"b\" on 2025-07-08") == 0U,

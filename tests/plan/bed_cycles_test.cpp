@@ -75,6 +75,13 @@ BOOST_AUTO_TEST_CASE(bare_ground_takes_less_than_covered) {
              noonleaf::bed_cycles(garden, covered, 60)->left_out_min);
 }
 
+BOOST_AUTO_TEST_CASE(a_measured_intake_goes_before_the_table) {
+  Garden garden = on_a_slope(15);
+  const BedToday bed = ask(garden).beds[0];
+  garden.beds[0].intake_mm_h = 30;  // as fast as the sprinkler: nothing stands
+  BOOST_TEST(noonleaf::bed_cycles(garden, bed, 120)->cycles.size() == 1U);
+}
+
 BOOST_AUTO_TEST_CASE(of_drip_and_of_measured_soil_nothing_is_said) {
   const Today today = ask(on_a_slope(15));
   Garden garden = on_a_slope(15);

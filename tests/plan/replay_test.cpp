@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <random>
 
 #include <boost/test/unit_test.hpp>
@@ -98,6 +99,18 @@ BOOST_AUTO_TEST_CASE(the_journal_replayed_gives_the_state_kept_day_by_day) {
       check_same(kept.low_past.days.back().end,
                  replayed.low_past.days[static_cast<std::size_t>(day) - 1].end);
   }
+}
+
+BOOST_AUTO_TEST_CASE(rows_in_another_order_give_the_same_state) {
+  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n");
+  const auto sky = noonleaf::sky_over(garden.site, showery_weather());
+  const std::chrono::year_month_day end{first + std::chrono::days(season_d)};
+  Journal shuffled = invented_season();
+  const auto in_order = noonleaf::accounts_of_bed(garden, 0, shuffled, sky, end).front();
+  std::shuffle(shuffled.begin(), shuffled.end(), std::mt19937(11));
+  const auto out_of_order = noonleaf::accounts_of_bed(garden, 0, shuffled, sky, end).front();
+  check_same(in_order.dawn, out_of_order.dawn);
+  check_same(in_order.low_ahead.days.back().end, out_of_order.low_ahead.days.back().end);
 }
 
 // And truly kept: the state of each evening is the only thing carried to the next morning.

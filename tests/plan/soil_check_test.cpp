@@ -146,4 +146,28 @@ BOOST_AUTO_TEST_CASE(a_droop_at_midday_changes_no_depletion) {
   BOOST_TEST(ask(garden, {droop}, day).soil_checks.empty());
 }
 
+// Over moist soil a bed that hangs at dawn, or did not stand up again the night before, is neither heat nor
+// thirst: a question. One that stood up again raises none.
+BOOST_AUTO_TEST_CASE(a_droop_that_lasts_to_dawn_raises_a_question_and_changes_no_depletion) {
+  const Garden garden = invented_garden(tomato);
+  JournalEntry droop = felt(SoilFeel::dry, 2025y / 6 / 3);
+  droop.event = JournalEvent::droop;
+  droop.feel.reset();
+  const auto verdict = [&](std::chrono::minutes at, std::optional<bool> recovered,
+                           std::chrono::year_month_day on) {
+    JournalEntry entry = droop;
+    entry.date = on;
+    entry.time_of_day = at;
+    entry.recovered = recovered;
+    const PlantingToday answer = ask(garden, {entry}, 2025y / 6 / 3);
+    BOOST_TEST(answer.dr_mm == ask(garden, {}, 2025y / 6 / 3).dr_mm);
+    return answer.wilt.verdict;
+  };
+  const auto question = noonleaf::WiltVerdict::wet_soil_droop;
+  BOOST_TEST((verdict(6h, std::nullopt, 2025y / 6 / 3) == question));
+  BOOST_TEST((verdict(13h, false, 2025y / 6 / 2) == question));
+  BOOST_TEST((verdict(13h, true, 2025y / 6 / 2) != question));
+  BOOST_TEST((verdict(13h, std::nullopt, 2025y / 6 / 3) != question));
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -33,6 +33,7 @@ constexpr AcceptedRange bucket_range{0, 1000, "l", AcceptedRange::Low::excluded}
 constexpr AcceptedRange seconds_range{0, 3600, "s", AcceptedRange::Low::excluded};
 constexpr AcceptedRange emitter_range{0, 100, "l/h", AcceptedRange::Low::excluded};
 constexpr AcceptedRange spacing_range{0.05, 10, "m"};
+constexpr AcceptedRange intake_range{0, 1000, "mm/h", AcceptedRange::Low::excluded};
 constexpr AcceptedRange can_range{0.5, 100, "l"};
 constexpr AcceptedRange run_range{1, 1440, "minutes"};
 constexpr AcceptedRange percent_range{0, 100, "%"};
@@ -326,6 +327,7 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   bed.soil = read_soil(table);
   bed.rooting_depth_m = table.quantity("rooting_depth", length_units, rooting_depth_range).value_or(missing);
   bed.slope_pct = table.number("slope_pct", slope_range).value_or(0.0);
+  bed.intake_mm_h = table.quantity("intake", rate_units, intake_range).value_or(missing);
   bed.letter = table.text("letter").value_or(std::string{});
   bed.place = read_place(table);
   bed.framed = table.yes_or_no("framed").value_or(false);

@@ -106,6 +106,7 @@ struct Bed {
   BedSoil soil{};
   double rooting_depth_m = missing;    ///< raised bed or hard pan: roots go no deeper; missing = no limit
   bool framed = false;                 ///< no rain runs off a framed bed
+  double intake_mm_h = missing;        ///< measured intake of the wet soil; missing = by its texture
   double slope_pct = 0;                ///< of the ground: steep beds take water in cycles
   std::string letter{};                ///< on the sketch and the sheet; the file's own, else A, B, C in order
   std::optional<SketchPlace> place{};  ///< on the sketch

@@ -118,8 +118,12 @@ std::string_view label(SoilFeel feel) {
 
 Garden with_journal(Garden garden, const Journal& journal, std::string_view shown_name) {
   Journal in_order = journal;
-  std::stable_sort(in_order.begin(), in_order.end(),
-                   [](const JournalEntry& a, const JournalEntry& b) { return a.date < b.date; });
+  // Rows may have been sorted anew in a spreadsheet. Of one day what was pulled comes first: it made the
+  // room.
+  std::stable_sort(in_order.begin(), in_order.end(), [](const JournalEntry& a, const JournalEntry& b) {
+    return std::pair(a.date, a.event != JournalEvent::pull) <
+           std::pair(b.date, b.event != JournalEvent::pull);
+  });
   std::vector<Problem> problems;
   for (const JournalEntry& entry : in_order) {
     const auto bed = std::find_if(garden.beds.begin(), garden.beds.end(),

@@ -51,10 +51,11 @@ struct JournalEntry {
   double rain_mm = missing;    ///< rain: what the gauge held
   double share_pct = missing;  ///< sow, transplant: share of the bed
   std::optional<SoilFeel> feel{};
-  double water_pct = missing;    ///< probe: water by volume
-  double tension_kpa = missing;  ///< probe: soil water tension (1 centibar is 1 kPa)
-  std::string undoes{};          ///< undo: id of the entry that did not happen
-  std::size_t line = 0;          ///< where it stands in the file
+  double water_pct = missing;       ///< probe: water by volume
+  double tension_kpa = missing;     ///< probe: soil water tension (1 centibar is 1 kPa)
+  std::optional<bool> recovered{};  ///< droop: whether it stood up again by night
+  std::string undoes{};             ///< undo: id of the entry that did not happen
+  std::size_t line = 0;             ///< where it stands in the file
 };
 
 /// The append-only record of what happened, in the order of the file, without what was undone.

@@ -145,6 +145,8 @@ Cells cells_of(const JournalEntry& entry, const JournalShape& shape, UnitSystem 
     set(cells, JournalColumn::feel, std::string(feel_words[static_cast<std::size_t>(*entry.feel)]));
   if (is_known(entry.water_pct)) set(cells, JournalColumn::water_pct, number_text(entry.water_pct));
   if (is_known(entry.tension_kpa)) set(cells, JournalColumn::tension_kpa, number_text(entry.tension_kpa));
+  if (entry.recovered)
+    set(cells, JournalColumn::recovered, std::string(yes_no_words[*entry.recovered ? 1 : 0]));
   set(cells, JournalColumn::undoes, entry.undoes);
   set(cells, JournalColumn::who, entry.who);
   set(cells, JournalColumn::note, entry.note);

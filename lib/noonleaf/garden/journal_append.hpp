@@ -33,21 +33,22 @@ struct AppendedEntry {
 /// Adds one entry to the end of `journal.csv` and brings it to the disk.
 ///
 /// Method    A lock file beside the journal (`journal.csv.lock`, flock) lets one writer at a time in; it
-/// stays
-///           there, empty. The entry gets the highest number among the ids, plus one. It goes into the file's
-///           own columns, separator and line ends, in one write followed by fsync. A new file gets a header
-///           with the rain in the site's units. Nothing that stands in the file is changed: a last line that
-///           somebody did not finish is marked "[cut off]" and closed, so that it is never read as an entry.
+///           stays there, empty. The entry gets the highest number among the ids, plus one. It goes into
+///           the file's own columns, separator and line ends, in one write followed by fsync. A new file
+///           gets a header with the rain in the site's units. Nothing that stands in the file is changed: a
+///           last line that somebody did not finish is marked "[cut off]" and closed, so that it is never
+///           read as an entry.
 /// Input     entry  without id and line; what its event needs must be there (docs/journal.md)
-/// Throws    Error: as parse_journal for the entry itself, with the field; a column that the file lacks for a
-///           value; a control character in a text; another writer holds the lock longer than `longest_wait`;
-///           the disk is full or may not be written: then the file is as it was before
+/// Throws    Error: as parse_journal for the entry itself, with the field; a column that the file lacks for
+///           a value; a control character in a text; another writer holds the lock longer than
+///           `longest_wait`; the disk is full or may not be written: then the file is as it was before
 AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden, const JournalEntry& entry);
 
 /// Chooses the entries to add, with the journal as it stands under the lock.
 using EntryChooser = std::function<std::vector<JournalEntry>(const Journal&)>;
 
-/// Adds the chosen entries in one write, all or none: as append_to_journal. Nothing chosen, nothing written.
+/// Adds the chosen entries in one write, all or none: as append_to_journal. Nothing chosen, nothing
+/// written.
 /// Throws    as append_to_journal; and as parse_journal where the journal itself has faults
 std::vector<AppendedEntry> append_chosen_to_journal(const JournalTarget& target, const Garden& garden,
                                                     const EntryChooser& chooser);

@@ -20,6 +20,9 @@ inline constexpr std::array<std::string_view, 4> stage_words{"development", "mid
 inline constexpr std::array<std::string_view, 5> feel_words{"dry", "slightly_moist", "moist", "wet",
                                                             "field_capacity"};
 
+/// The words of the column `recovered`.
+inline constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
+
 /// What a column of the journal holds.
 enum class JournalColumn {
   id,
@@ -40,14 +43,15 @@ enum class JournalColumn {
   who,
   note,
   litres,
-  gallons
+  gallons,
+  recovered
 };
 
 /// Their headers, in the order of JournalColumn.
-inline constexpr std::array<std::string_view, 19> column_names{
-    "id",      "date",    "time",      "event",  "bed",    "crop",      "minutes",
-    "rain_mm", "rain_in", "share_pct", "stage",  "feel",   "water_pct", "tension_kpa",
-    "undoes",  "who",     "note",      "litres", "gallons"};
+inline constexpr std::array<std::string_view, 20> column_names{
+    "id",      "date",    "time",      "event",  "bed",     "crop",      "minutes",
+    "rain_mm", "rain_in", "share_pct", "stage",  "feel",    "water_pct", "tension_kpa",
+    "undoes",  "who",     "note",      "litres", "gallons", "recovered"};
 
 constexpr std::string_view name_of(JournalColumn column) {
   return column_names[static_cast<std::size_t>(column)];

@@ -167,6 +167,9 @@ class JournalReader {
       case JournalColumn::tension_kpa:
         read_number(cell, line, name, {0, 100000}, 1.0, entry.tension_kpa);
         break;
+      case JournalColumn::recovered:
+        read_recovered(cell, line, text, entry);
+        break;
       case JournalColumn::undoes:
         entry.undoes = text;
         break;
@@ -219,6 +222,15 @@ class JournalReader {
     }
     refuse(cell, line, "feel", in_quotes(text) + " is not a class of soil feel",
            "use dry, slightly_moist, moist, wet or field_capacity");
+  }
+
+  void read_recovered(const CsvCell& cell, std::string_view line, const std::string& text,
+                      JournalEntry& entry) {
+    if (text.empty()) return;
+    const auto found = std::find(yes_no_words.begin(), yes_no_words.end(), text);
+    if (found == yes_no_words.end())
+      refuse(cell, line, "recovered", in_quotes(text) + " is neither yes nor no", "write yes or no");
+    entry.recovered = text == "yes";
   }
 
   void read_bed(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {

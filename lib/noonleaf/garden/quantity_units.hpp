@@ -15,6 +15,7 @@ inline constexpr std::array<UnitSuffix, 4> length_units{
 inline constexpr std::array<UnitSuffix, 2> area_units{{{"_m2", 1.0}, {"_ft2", m2_per_square_foot}}};
 inline constexpr std::array<UnitSuffix, 2> flow_units{{{"_l_min", 1.0}, {"_gal_min", litres_per_gallon}}};
 inline constexpr std::array<UnitSuffix, 2> depth_units{{{"_mm", 1.0}, {"_in", mm_per_inch}}};
+inline constexpr std::array<UnitSuffix, 2> rate_units{{{"_mm_h", 1.0}, {"_in_h", mm_per_inch}}};
 inline constexpr std::array<UnitSuffix, 2> volume_units{{{"_l", 1.0}, {"_gal", litres_per_gallon}}};
 inline constexpr std::array<UnitSuffix, 2> emitter_flow_units{{{"_l_h", 1.0}, {"_gal_h", litres_per_gallon}}};
 

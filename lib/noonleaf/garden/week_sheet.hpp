@@ -25,13 +25,13 @@ struct FilledRun {
   std::size_t line = 0;  ///< in the file
 };
 
-/// Reads a filled-in sheet: CSV with the columns of week_sheet_columns, in any order; others are left alone.
+/// Reads a filled-in sheet: CSV with the columns of week_sheet_columns, in any order; others are left
+/// alone.
 ///
 /// Input     text  the whole file; garden  whose beds the rows may name
-/// Throws    Error with every problem: a column that is missing (date, bed and actual_minutes must be there)
-/// or
-///           nearly one of them, a date that does not exist, a bed that does not, minutes that are no number
-///           or outside 0 to 1440, a row both run and not done
+/// Throws    Error with every problem: a column that is missing (date, bed and actual_minutes must be
+///           there) or nearly one of them, a date that does not exist, a bed that does not, minutes that
+///           are no number or outside 0 to 1440, a row both run and not done
 std::vector<FilledRun> parse_week_sheet(std::string_view text, std::string_view shown_name,
                                         const Garden& garden);
 
@@ -63,11 +63,10 @@ struct SheetEntries {
 /// The entries that a filled-in sheet adds to a journal, each only once.
 ///
 /// Rule      Minutes written: `water` with them. A reason and no minutes: `water` of 0 minutes with the
-/// reason, so
-///           that it is known as not run. Nothing written: no entry, since that is unknown. A row is known
-///           again by its note ("week sheet, run 3") with bed and day; where the journal has other water for
-///           that bed and day, the row is left to a person: the same run written down twice must not count
-///           twice.
+///           reason, so that it is known as not run. Nothing written: no entry, since that is unknown. A
+///           row is known again by its note ("week sheet, run 3") with bed and day; where the journal has
+///           other water for that bed and day, the row is left to a person: the same run written down twice
+///           must not count twice.
 SheetEntries entries_of_sheet(const std::vector<FilledRun>& rows, const Journal& journal);
 
 }  // namespace v1

@@ -47,16 +47,15 @@ inline constexpr double doubt_threshold = 2.0;
 
 /// Repeated disagreement between checks and account, and the likeliest reason.
 ///
-/// Rule      The last three or more checks all found the soil drier than the account, or all wetter, and the
-/// sum
-///           of z over sqrt(n) is 2 or more; z = difference / sqrt(s_a^2 + s_f^2).
-/// Method    One unknown each by least squares weighted by 1 / (s_a^2 + s_f^2): d = -a W for the rate, W the
-///           watering behind the account; d = b U for the crop, U the ET behind it; d = -c D for the soil, D
-///           the account's depletion (in a soil that holds less, a depletion is a larger share of it; to
-///           first order). Named first is the one of highest posterior with a normal prior of its share
-///           around 0: standard deviation 0.15 for the crop, 0.20 for the soil, for the rate 0.15 by cans,
-///           0.70 for a guess, else 0.25 (all ours). Watering and ET often run in step; then the prior
-///           decides, and the shares explained are close.
+/// Rule      The last three or more checks all found the soil drier than the account, or all wetter, and
+///           the sum of z over sqrt(n) is 2 or more; z = difference / sqrt(s_a^2 + s_f^2).
+/// Method    One unknown each by least squares weighted by 1 / (s_a^2 + s_f^2): d = -a W for the rate, W
+///           the watering behind the account; d = b U for the crop, U the ET behind it; d = -c D for the
+///           soil, D the account's depletion (in a soil that holds less, a depletion is a larger share of
+///           it; to first order). Named first is the one of highest posterior with a normal prior of its
+///           share around 0: standard deviation 0.15 for the crop, 0.20 for the soil, for the rate 0.15 by
+///           cans, 0.70 for a guess, else 0.25 (all ours). Watering and ET often run in step; then the
+///           prior decides, and the shares explained are close.
 /// Result    empty where there is no such row of checks
 std::optional<AccountDoubt> account_doubt(std::span<const SoilCheck> checks, RateBasis basis);
 

@@ -34,8 +34,10 @@ std::optional<CyclePlan> bed_cycles(const Garden& garden, const BedToday& bed, d
   const PlantingToday& planting = bed.plantings[*bed.driver];
   const SoilWater soil = soil_of_bed(where);
   IntakeState intake{.soil = green_ampt_soil(texture)};
-  intake.soil.conductivity_mm_h *=
-      bare_intake_share(texture) + (1 - bare_intake_share(texture)) * cover_frac(bed);
+  const double bare = bare_intake_share(texture);
+  intake.soil.conductivity_mm_h = is_known(where.intake_mm_h)
+                                      ? where.intake_mm_h
+                                      : intake.soil.conductivity_mm_h * (bare + (1 - bare) * cover_frac(bed));
   const double theta =
       std::max(0.0, soil.field_capacity_m3_m3 - planting.dr_mm / (1000 * planting.root_depth_m));
   intake.initial_saturation_frac =

@@ -36,12 +36,11 @@ struct CheckedAccount {
 /// Weighs each check against the account at its time of day.
 ///
 /// Method    The account runs to the check: Dr of the dawn, the day's water if that came before the check,
-/// and
-///           the share of the day's ET that has passed. The weighted mean is what the account shall show
-///           then, so the dawn of that day is moved by the difference, between 0 and TAW.
-/// Input     entries  feel and probe entries of this planting within the days, oldest first; runs  the water
-///           entries of its bed, evening ones included. A check without a time was made before the day's
-///           water; rain counts as fallen before a check that has a time
+///           and the share of the day's ET that has passed. The weighted mean is what the account shall
+///           show then, so the dawn of that day is moved by the difference, between 0 and TAW.
+/// Input     entries  feel and probe entries of this planting within the days, oldest first; runs  the
+///           water entries of its bed, evening ones included. A check without a time was made before the
+///           day's water; rain counts as fallen before a check that has a time
 CheckedAccount checked_account(const CheckedGround& ground, std::span<const JournalEntry> entries,
                                std::span<const JournalEntry> runs);
 

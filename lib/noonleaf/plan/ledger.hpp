@@ -12,8 +12,8 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// The water of one bed in one month, or a sum of such. Runs are what the journal has: what nobody wrote down
-/// is not in here.
+/// The water of one bed in one month, or a sum of such. Runs are what the journal has: what nobody wrote
+/// down is not in here.
 struct LedgerLine {
   std::size_t bed = 0;  ///< index into Garden::beds
   std::chrono::year_month month{};
@@ -47,11 +47,11 @@ struct Ledger {
 /// What a period took, by bed and month.
 ///
 /// Method    Runs by watering_of; bed volume is depth by area; tap volume is what the meter counted, else
-/// flow
-///           by minutes; paving its stated share of what landed. Drained by watering: the account's drainage
-///           less what it would have been without any watering. Saved by evenness: tap (else bed) volume
-///           times 1 - M(good DU) / M(DU), M as run_time_multiplier. Rain as water_on; drainage out of the
-///           profile of the plantings that are in the ground at the end of the period, by their shares.
+///           flow by minutes; paving its stated share of what landed. Drained by watering: the account's
+///           drainage less what it would have been without any watering. Saved by evenness: tap (else bed)
+///           volume times 1 - M(good DU) / M(DU), M as run_time_multiplier. Rain as water_on; drainage out
+///           of the profile of the plantings that are in the ground at the end of the period, by their
+///           shares.
 /// Input     from not after to
 /// Throws    Error, field "from", when to lies before; as accounts_of_bed
 Ledger water_ledger(const Garden& garden, const Journal& journal, const Sky& sky,
@@ -61,8 +61,8 @@ Ledger water_ledger(const Garden& garden, const Journal& journal, const Sky& sky
 /// the bed.
 double billed_l(const LedgerLine& line);
 
-/// Sum of lines; a missing part makes the sum missing, except for rain and drainage, which only lines of one
-/// bed share.
+/// Sum of lines; a missing part makes the sum missing, except for rain and drainage, which only lines of
+/// one bed share.
 LedgerLine sum_of(const std::vector<LedgerLine>& lines);
 
 }  // namespace v1

@@ -29,8 +29,10 @@ DaySite site_on(const Site& site, year_month_day date) {
 DawnLook dawn_look(const PlantingPlace& place, year_month_day date) {
   const bool hung = std::any_of(place.journal.begin(), place.journal.end(), [&](const JournalEntry& entry) {
     const bool here = entry.bed == place.bed.id && (entry.crop.empty() || entry.crop == place.planting.crop);
-    return entry.event == JournalEvent::droop && here && entry.date == date && entry.time_of_day &&
-           *entry.time_of_day < dawn_look_until;
+    if (entry.event != JournalEvent::droop || !here) return false;
+    const bool at_dawn = entry.date == date && entry.time_of_day && *entry.time_of_day < dawn_look_until;
+    const bool over_night = sys_days(entry.date) + days(1) == sys_days(date) && entry.recovered == false;
+    return (at_dawn && entry.recovered != true) || over_night;
   });
   return hung ? DawnLook::hanging : DawnLook::not_looked;
 }

@@ -27,7 +27,8 @@ struct PlantingPlace {
 /// How a planting gets through a day without watering.
 ///
 /// Method    wilt_day on the account's numbers; what the leaves lack at dawn is carried through the two days
-///           before. A droop that the journal reports before 09:00 of the day counts as hanging at dawn.
+///           before. A droop that the journal reports before 09:00 of the day, or of the day before as not
+///           recovered, counts as hanging at dawn.
 /// Result    verdict unknown where no plant grows, the day has no temperature, or beyond 66 degrees of
 /// latitude
 WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky,

@@ -8,11 +8,10 @@ inline namespace v1 {
 /// Asks for the rest of a run of which a part has been run today.
 ///
 /// Rule      The rest is what was planned this morning less what the journal says ran since, in whole
-/// minutes. It
-///           is not worked out anew from the depletion: the multiplier for unevenness belongs to the whole
-///           run. A rest below the shortest sensible run is none; then the bed is left alone until the next
-///           chance, also where the longest run left something over. Where the morning planned nothing, the
-///           account decides alone.
+///           minutes. It is not worked out anew from the depletion: the multiplier for unevenness belongs
+///           to the whole run. A rest below the shortest sensible run is none; then the bed is left alone
+///           until the next chance, also where the longest run left something over. Where the morning
+///           planned nothing, the account decides alone.
 /// Input     planned  the bed as the morning saw it; now  the same with what was run since
 void ask_for_rest(const BedToday& planned, BedToday& now);
 

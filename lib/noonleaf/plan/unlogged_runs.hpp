@@ -23,20 +23,19 @@ struct UnloggedRuns {
   Journal if_done{};
 };
 
-/// How far back a run without a word is doubted. Ours: two weekly sheets. Older ones the account takes as not
-/// run.
+/// How far back a run without a word is doubted. Ours: two weekly sheets. Older ones the account takes as
+/// not run.
 inline constexpr int doubted_days = 14;
 
 /// The runs of the days before `date` that nobody wrote down.
 ///
-/// Method    The days are gone through one by one: each is asked for its runs (runs_asked_for) as if all runs
-/// of the
-///           days before had been done, since that is what the sheet of that day would have said to somebody
-///           who trusted it. A run of a bed for which the journal has no `water` entry on that day is
-///           unlogged. A `water` entry of any length speaks, also of 0 minutes: then it was not run.
+/// Method    The days are gone through one by one: each is asked for its runs (runs_asked_for) as if all
+///           runs of the days before had been done, since that is what the sheet of that day would have
+///           said to somebody who trusted it. A run of a bed for which the journal has no `water` entry on
+///           that day is unlogged. A `water` entry of any length speaks, also of 0 minutes: then it was not
+///           run.
 /// Begin     `doubted_days` back, or the day after the last look into the soil of that bed: it settles what
-/// was
-///           before
+///           was before
 UnloggedRuns unlogged_runs(const Garden& garden, const Journal& journal, const Sky& sky,
                            std::chrono::year_month_day date);
 

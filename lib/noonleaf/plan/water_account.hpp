@@ -43,25 +43,23 @@ struct BedWater {
 /// What the journal and the station say fell on a bed on one day.
 ///
 /// Rule      A gauge beats the station; a forecast is no rain, not even of a day that has passed. A gauge
-/// read
-///           before 10:00 tells of the day before (common practice, no source). A run that started at 18:00
-///           or later wets the next day's surface. Minutes and litres become the mean depth in
-///           the bed (watering_of). Missing rain counts as none, and `today` says so.
+///           read before 10:00 tells of the day before (common practice, no source). A run that started at
+///           18:00 or later wets the next day's surface. Minutes and litres become the mean depth in the
+///           bed (watering_of). Missing rain counts as none, and `today` says so.
 BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day);
 
-/// Where the account of a morning starts: the first day of the sky, or the day after the last gap before the
-/// morning that could not be bridged.
+/// Where the account of a morning starts: the first day of the sky, or the day after the last gap before
+/// the morning that could not be bridged.
 std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day date);
 
 /// The account of every planting that is in the ground on the morning of `date`.
 ///
 /// Method    The account starts with soil at field capacity (an assumption that `today` prints): the longer
-/// the
-///           weather, the less it matters. Each planting keeps its own root zone. Days ahead that no file
-///           covers have the mean ET0 of the last three that one does (ours). Snow and frozen ground stop the
-///           account (ground_state)
-///           A feel or probe entry sets the root zone right at the beginning of its day, so that the account
-///           passes through the weighted mean of both at the time of the check. A droop never changes it.
+///           the weather, the less it matters. Each planting keeps its own root zone. Days ahead that no
+///           file covers have the mean ET0 of the last three that one does (ours). Snow and frozen ground
+///           stop the account (ground_state). A feel or probe entry sets the root zone right at the
+///           beginning of its day, so that the account passes through the weighted mean of both at the time
+///           of the check. A droop never changes it.
 /// Input     date   a day of the sky; look_ahead_d  days of dry_ahead, 1 or more
 /// Throws    Error, field "date", when that day has no temperature and no neighbours to bridge it
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,

@@ -18,9 +18,8 @@ struct Watering {
 /// Minutes, or litres of a meter or of cans, to the depth in the bed.
 ///
 /// Method    Litres that were measured go before minutes: of a sprinkler whose flow is known they are
-/// minutes,
-///           litres / flow; poured by hand, or where only the area is known, they are litres / area. Minutes
-///           become depth by infiltrated_depth_mm.
+///           minutes, litres / flow; poured by hand, or where only the area is known, they are litres /
+///           area. Minutes become depth by infiltrated_depth_mm.
 /// Input     entry  a `water` entry of that bed
 Watering watering_of(const Garden& garden, const Bed& bed, const JournalEntry& entry);
 

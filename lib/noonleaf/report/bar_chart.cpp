@@ -11,6 +11,8 @@ inline namespace v1 {
 namespace {
 
 constexpr double width = 720, height = 300, left = 56, right = 16, top = 56, bottom = 40;
+constexpr std::size_t most_names = 9;
+constexpr double narrowest_labelled = 22;  // px; numbers above narrower bars would overlap
 constexpr std::array<const char*, 4> fills{"#1f4e79", "url(#dots)", "url(#lines)", "#ffffff"};
 
 /// 1, 2 or 5 times a power of ten that gives about five steps.
@@ -74,6 +76,7 @@ std::string bars_svg(const BarChart& chart, const Scale& scale) {
       (width - left - right) / static_cast<double>(std::max<std::size_t>(1, chart.groups.size()));
   const double bar =
       std::min(48.0, 0.8 * room / static_cast<double>(std::max<std::size_t>(1, chart.series.size())));
+  const std::size_t named = chart.groups.size() / most_names + 1;  // names side by side must not overlap
   for (std::size_t group = 0; group < chart.groups.size(); ++group) {
     const double middle = left + room * (static_cast<double>(group) + 0.5);
     double x = middle - bar * static_cast<double>(chart.series.size()) / 2;
@@ -83,10 +86,12 @@ std::string bars_svg(const BarChart& chart, const Scale& scale) {
       svg +=
           fmt::format("<rect x='{:.1f}' y='{:.1f}' width='{:.1f}' height='{:.1f}' fill='{}' stroke='#222'/>",
                       x, scale.y(shown), bar * 0.9, scale.y(0) - scale.y(shown), fills[index]);
+      if (bar < narrowest_labelled) continue;
       const std::string label = is_known(value) ? fmt::format("{:.{}f}", value, chart.digits) : "?";
       svg += fmt::format("<text x='{:.1f}' y='{:.1f}' text-anchor='middle' font-size='11'>{}</text>",
                          x + bar * 0.45, scale.y(shown) - 4, label);
     }
+    if (group % named != 0) continue;
     svg += fmt::format("<text x='{:.1f}' y='{}' text-anchor='middle'>{}</text>", middle, height - bottom + 18,
                        escaped_html(chart.groups[group]));
   }

@@ -25,17 +25,18 @@ std::string month_name(std::chrono::year_month month) {
 }
 
 BarChart months_chart(const LedgerView& view, const ChartUnits& units) {
-  BarChart chart{.title = "Water by month", .unit = units.volume_unit()};
+  BarChart chart{.title = view.ledger.volume_is_least ? "Water by month, at least" : "Water by month",
+                 .unit = units.volume_unit()};
   std::set<std::chrono::year_month> months;
   for (const LedgerLine& line : view.ledger.lines) months.insert(line.month);
-  BarSeries billed{.name = "water used"}, beside{.name = "of it beside the beds"},
+  BarSeries billed{.name = "water used"}, beside{.name = "of it beside the beds, where known"},
       uneven{.name = "of it saved by even sprinklers"};
   for (const std::chrono::year_month month : months) {
     double billed_sum_l = 0, beside_l = 0, uneven_l = 0;
     for (const LedgerLine& line : view.ledger.lines) {
       if (line.month != month) continue;
       billed_sum_l += billed_l(line);
-      beside_l += line.beside_bed_l;
+      if (is_known(line.beside_bed_l)) beside_l += line.beside_bed_l;
       uneven_l += line.uneven_l;
     }
     chart.groups.push_back(month_name(month));

@@ -107,16 +107,16 @@ std::string losses_text(const LedgerView& view) {
     if (is_known(line.paving_l)) paving_l = (is_known(paving_l) ? paving_l : 0.0) + line.paving_l;
   }
   if (beside_l > 0) {
-    text += fmt::format("Beside the beds, where the flow is known: {}{}", quantity.volume(beside_l),
+    text += fmt::format("Beside the beds, where the flow is known: {}{}.\n", quantity.volume(beside_l),
                         worth_text(view, beside_l));
-    text += is_known(paving_l) ? fmt::format("; of it on paving {}.\n", quantity.volume(paving_l))
-                               : std::string(".\n");
   }
+  if (paving_l > 0)
+    text += fmt::format("Of that on paving: {}{}.\n", quantity.volume(paving_l), worth_text(view, paving_l));
   const LedgerLine sum = sum_of(view.ledger.lines);
   if (sum.uneven_l > 0) {
-    text += fmt::format("Sprinklers with a DU of {:.2f} would have saved about {}{}{}.\n", ledger_good_du,
-                        quantity.volume(sum.uneven_l), worth_text(view, sum.uneven_l),
-                        evenness_guessed(view) ? " (a guess: no cans yet)" : "");
+    text += fmt::format("Sprinklers with a DU of {:.2f} would have saved about {}{}.\n", ledger_good_du,
+                        quantity.volume(sum.uneven_l), worth_text(view, sum.uneven_l));
+    if (evenness_guessed(view)) text += "That is a guess: not all sprinklers were measured with cans.\n";
   }
   return text;
 }
@@ -151,8 +151,8 @@ std::string unknown_text(const LedgerView& view) {
                                  [&](const LedgerLine& line) { return line.bed == bed && line.runs > 0; });
     const bool by_cans = sprinkler.kind == WettingKind::hand && is_known(sprinkler.can_l);
     if (ran && sprinkler.rate.basis == RateBasis::guess && !by_cans)
-      text += fmt::format("Bed {}: the rate of the {} is a guess, and so are depth and water.\n",
-                          view.garden.beds[bed].id, sprinkler.name);
+      text +=
+          fmt::format("Bed {}: its rate is a guess, and so are depth and water.\n", view.garden.beds[bed].id);
   }
   const LedgerLine sum = sum_of(view.ledger.lines);
   if (sum.days_without_weather > 0)

@@ -73,8 +73,7 @@ std::string suspect_words(const TodayView& view, const BedToday& bed, const Susp
           share, where.id);
     default:
       return fmt::format(
-          "the soil holds about {} than its class says. Measure it with a pot: noonleaf soils --pot",
-          share);
+          "the soil holds about {} than its class says. Measure it with a pot: noonleaf soils --pot", share);
   }
 }
 
@@ -100,15 +99,16 @@ std::string doubt_line(const TodayView& view, const BedToday& bed, const Plantin
   const Suspect& first = doubt.suspects.front();
   if (!(first.explained_frac > 0))
     return line + "No single reason fits: look at the bed, the sprinkler and the soil.";
-  line += fmt::format("Likeliest: {}. It would explain {:.0f} % of the difference",
-                      suspect_words(view, bed, first), 100 * first.explained_frac);
+  line += fmt::format("Likeliest: {}. That explains {:.0f} % of it", suspect_words(view, bed, first),
+                      100 * first.explained_frac);
   std::string others;
   for (std::size_t index = 1; index < doubt.suspects.size(); ++index) {
     const Suspect& other = doubt.suspects[index];
-    others += fmt::format("{}{} {:.0f} %", others.empty() ? "" : ", ", name_of(other.culprit),
-                          std::max(0.0, 100 * other.explained_frac));
+    if (!(other.explained_frac > 0)) continue;
+    others += fmt::format("{}{} {} than thought, {:.0f} %", others.empty() ? "; less likely: " : ", ",
+                          name_of(other.culprit), percent_words(other.share), 100 * other.explained_frac);
   }
-  return line + "; " + others + ".";
+  return line + others + ".";
 }
 
 }  // namespace
