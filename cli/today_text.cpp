@@ -57,6 +57,8 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   if (!cycles.empty()) lines += wrapped(cycles, indent);
   if (bed.minutes_run_today > 0) lines += wrapped(ran_today_words(bed), indent);
   lines += wrapped(why_words(view, bed), indent);
+  const std::string multiplier = multiplier_words(view, bed);
+  if (!multiplier.empty()) lines += wrapped(multiplier, indent);
   const std::string left_over = left_over_words(view, bed);
   if (!left_over.empty()) lines += wrapped(left_over, indent);
   const std::string overflow = overflow_words(view, bed);

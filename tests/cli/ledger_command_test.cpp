@@ -71,6 +71,14 @@ BOOST_FIXTURE_TEST_CASE(a_soil_check_is_shown_before_after_and_why, DemoPlace) {
     BOOST_TEST(json.find(key, place) < place + 500, key);
 }
 
+BOOST_FIXTURE_TEST_CASE(a_multiplier_at_its_cap_is_said, DemoPlace) {
+  BOOST_TEST(run_noonleaf(*this, "today demo").out.find("waters so unevenly") == std::string::npos);
+  replace("demo/garden.toml", "uniformity_pct = 60", "uniformity_pct = 35");
+  const std::string today = run_noonleaf(*this, "today demo").out;
+  BOOST_TEST(today.find("(DU 0.35)") != std::string::npos, today);
+  BOOST_TEST(today.find("lengthened 1.5 times") != std::string::npos, today);
+}
+
 // 45 gallons or so on 20 ft2 of pots: as many cans of two gallons, no minutes to mind.
 BOOST_FIXTURE_TEST_CASE(a_bed_watered_by_hand_gets_its_cans_counted, DemoPlace) {
   write("demo/garden.toml",

@@ -147,7 +147,7 @@ std::string open_question_words(const TodayView& view, const BedToday& bed) {
   } else {
     line += "It lasts either way.";
   }
-  return line + " Write down what you know: the feel, or the minutes that ran (0 if none).";
+  return line;
 }
 
 std::string ran_today_words(const BedToday& bed) {

@@ -210,6 +210,24 @@ std::string hand_words(const TodayView& view, const BedToday& bed) {
   return text + ". Slowly, so that it soaks in; the amount counts, not the minutes.";
 }
 
+std::string multiplier_words(const TodayView& view, const BedToday& bed) {
+  if (!bed.driver) return {};
+  std::string text;
+  if (bed.run.multiplier_rule == MultiplierRule::lower_half_capped) {
+    text = fmt::format(
+        "The {} waters so unevenly (DU {:.2f}) that a longer run would mostly drain away: it is lengthened "
+        "{:.1f} times, "
+        "no more. Parts stay dry until it is moved or mended.",
+        view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler].name, bed.run.du_lq_frac,
+        bed.run.multiplier);
+  }
+  if (bed.run.limit == RunLimit::raised_to_shortest) {
+    text += fmt::format("{}{:.0f} minutes is the shortest run that makes sense: a little more than asked.",
+                        text.empty() ? "" : " ", bed.run.minutes);
+  }
+  return text;
+}
+
 std::string left_over_words(const TodayView& view, const BedToday& bed) {
   if (!(bed.run.left_over_net_mm > 0)) return {};
   const double longest_min = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler].longest_run_min;
@@ -244,6 +262,15 @@ std::vector<std::string> estimate_words(const TodayView& view) {
     if (!line.empty()) line[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(line[0])));
     if (estimate.days > 0) line += fmt::format(" ({} of {} days)", estimate.days, estimate.of_days);
     lines.push_back(line + ".");
+  }
+  std::size_t open_runs = 0;
+  for (const BedToday& bed : view.today.beds)
+    open_runs += bed.open_question ? bed.open_question->runs.size() : 0;
+  if (open_runs > 0) {
+    lines.push_back(fmt::format(
+        "{} planned {} not in the journal, done or not. Write down what you know: noonleaf log DIR water BED "
+        "--minutes 25 (0 if it did not run), or log DIR feel BED --feel moist.",
+        open_runs, open_runs == 1 ? "run is" : "runs are"));
   }
   return lines;
 }

@@ -36,6 +36,9 @@ std::string cycle_words(const BedToday& bed);
 /// "45 L: 5 cans of 9 L"; empty unless the bed is watered by hand.
 std::string hand_words(const TodayView& view, const BedToday& bed);
 
+/// A multiplier at its cap, a run raised to the shortest sensible one; empty where neither is so.
+std::string multiplier_words(const TodayView& view, const BedToday& bed);
+
 /// What the longest run leaves undone; empty when nothing.
 std::string left_over_words(const TodayView& view, const BedToday& bed);
 
