@@ -210,6 +210,30 @@ std::function<std::string(const std::string&)> one_of(const std::map<std::string
   };
 }
 
+void add_log_ground(CLI::App& command, LogArguments& arguments) {
+  command
+      .add_option("--organic-pct", arguments.organic_pct,
+                  "amend: organic matter after digging in, % by weight")
+      ->check(within(0, 8));
+  CLI::Option* wilting = command
+                             .add_option("--wilting-point-pct", arguments.wilting_point_pct,
+                                         "amend: measured after it, % by volume")
+                             ->check(within(0.1, 90));
+  CLI::Option* capacity =
+      command
+          .add_option("--field-capacity-pct", arguments.field_capacity_pct, "amend: measured, with the next")
+          ->check(within(1, 90))
+          ->needs(wilting);
+  wilting->needs(capacity);
+  command.add_option("--mulch", arguments.mulch, "mulch: organic, plastic, or none where it was taken off")
+      ->transform(CLI::CheckedTransformer(std::map<std::string, MulchKind>{{"organic", MulchKind::organic},
+                                                                           {"plastic", MulchKind::plastic},
+                                                                           {"none", MulchKind::none}})
+                      .description("organic|plastic|none"));
+  command.add_option("--covered-pct", arguments.covered_pct, "mulch: share of the ground; default all of it")
+      ->check(within(0, 100));
+}
+
 void add_log_quantities(CLI::App& command, LogArguments& arguments) {
   command.add_option("--minutes", arguments.minutes, "water: how long it ran; 0 = it did not run")
       ->check(within(0, 2880));
@@ -255,6 +279,7 @@ void add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   command->add_option("WHAT", arguments.word, "the bed; for note its text; for undo the id of the entry");
   command->add_option("--bed", arguments.bed, "note: the bed it is about");
   add_log_quantities(*command, arguments);
+  add_log_ground(*command, arguments);
   command->add_option("--feel", texts.feel, "feel: dry, slightly_moist, moist, wet or field_capacity")
       ->check(one_of(feel_choices(), "a class of soil feel"));
   command->add_option("--recovered", texts.recovered, "droop: yes or no, whether it stood up again by night")

@@ -65,6 +65,9 @@ struct LogArguments {
          tension_kpa = missing;
   std::optional<SoilFeel> feel;
   std::optional<bool> recovered;
+  std::optional<MulchKind> mulch;
+  double covered_pct = missing, organic_pct = missing, field_capacity_pct = missing,
+         wilting_point_pct = missing;
   OutputFormat format = OutputFormat::text;
 };
 

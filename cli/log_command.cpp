@@ -99,10 +99,23 @@ JournalEntry entry_of(const LogArguments& arguments, const Garden& garden) {
   entry.recovered = arguments.recovered;
   entry.water_pct = arguments.water_pct;
   entry.tension_kpa = arguments.tension_kpa;
+  entry.mulch = arguments.mulch;
+  entry.covered_pct = arguments.covered_pct;
+  entry.organic_pct = arguments.organic_pct;
+  entry.field_capacity_pct = arguments.field_capacity_pct;
+  entry.wilting_point_pct = arguments.wilting_point_pct;
   place_word(arguments, entry);
   entry.bed = bed_id(garden, entry.bed);
   entry.litres = litres_of(arguments, garden, entry.bed);
   return entry;
+}
+
+std::string mulch_said(const JournalEntry& entry) {
+  if (*entry.mulch == MulchKind::none) return ", taken off";
+  const std::string kind = *entry.mulch == MulchKind::organic ? ", organic" : ", plastic";
+  return is_known(entry.covered_pct)
+             ? kind + fmt::format(" on {} % of the ground", number_text(entry.covered_pct))
+             : kind;
 }
 
 std::string said_back(const JournalEntry& entry, const std::string& event, const Garden& garden) {
@@ -118,6 +131,12 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (entry.feel) words += ", " + std::string(label(*entry.feel));
   if (is_known(entry.water_pct)) words += fmt::format(", {} % water by volume", number_text(entry.water_pct));
   if (is_known(entry.tension_kpa)) words += fmt::format(", {} kPa", number_text(entry.tension_kpa));
+  if (is_known(entry.organic_pct))
+    words += fmt::format(", organic matter now {} %", number_text(entry.organic_pct));
+  if (is_known(entry.field_capacity_pct))
+    words += fmt::format(", field capacity {} %, wilting point {} %", number_text(entry.field_capacity_pct),
+                         number_text(entry.wilting_point_pct));
+  if (entry.mulch) words += mulch_said(entry);
   words += ", " + iso_date(entry.date);
   return entry.time_of_day ? words + " at " + clock_text(*entry.time_of_day) : words;
 }

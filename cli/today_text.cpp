@@ -61,6 +61,10 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   if (!multiplier.empty()) lines += wrapped(multiplier, indent);
   const std::string left_over = left_over_words(view, bed);
   if (!left_over.empty()) lines += wrapped(left_over, indent);
+  const std::string seedbed = seedbed_words(view, bed);
+  if (!seedbed.empty()) lines += wrapped(seedbed, indent);
+  const std::string salt = salt_words(bed);
+  if (!salt.empty()) lines += wrapped(salt, indent);
   const std::string overflow = overflow_words(view, bed);
   return overflow.empty() ? lines : lines + wrapped(overflow, indent);
 }
@@ -73,7 +77,9 @@ std::string blocked_block(const TodayView& view, const BedToday& bed) {
 std::string left_block(const TodayView& view, const BedToday& bed) {
   std::string lines = bold("  " + bed_title(view, bed)) + "\n";
   if (bed.minutes_run_today > 0) lines += wrapped(ran_today_words(bed), indent);
-  return lines + wrapped(why_words(view, bed), indent);
+  lines += wrapped(why_words(view, bed), indent);
+  const std::string seedbed = seedbed_words(view, bed);
+  return seedbed.empty() ? lines : lines + wrapped(seedbed, indent);
 }
 
 /// What is open, soil checks, and the depletions of a bed with several plantings, which one sentence cannot

@@ -28,8 +28,13 @@ const std::vector<Adjusted> adjusted = {
     {1.20, {4.6, 44}, 2, 1.30, 0.005, "ch. 6, example 27, maize, Mocha, eq. 62"},
     {1.15, {2.2, 30}, 0.4, 1.19, 0.005, "ch. 6, case study of dry beans at Kimberly, Kc mid"},
     {0.35, {2.2, 30}, 0.4, 0.35, 1e-12, "ch. 6, the same, Kc end below 0.45 is not adjusted, eq. 65"},
-    {0.25, {2.2, 30}, 0.4, 0.25, 1e-12, "ch. 7, the same, Kcb end below 0.45 is not adjusted, eq. 70"},
-    {1.10, {2.2, 30}, 0.4, 1.14, 0.005, "ch. 7, the same, Kcb mid, eq. 70"},
+    {0.25,
+     {2.2, 30},
+     0.4,
+     0.25,
+     1e-12,
+     "ch. 7, example 29, dry beans at Kimberly: Kcb end below 0.45 is not adjusted, eq. 70"},
+    {1.10, {2.2, 30}, 0.4, 1.14, 0.005, "ch. 7, example 29, the same, Kcb mid, eq. 70"},
 };
 BOOST_DATA_TEST_CASE(climate_adjustment, boost::unit_test::data::make(adjusted), row) {
   BOOST_CHECK_SMALL(noonleaf::adjusted_kc(row.kc_table, row.climate, row.height_m) - row.kc, row.tol);

@@ -73,6 +73,38 @@ BOOST_AUTO_TEST_CASE(reads_a_whole_garden) {
   BOOST_TEST(garden.sprinklers[0].rate.rate_mm_h == 30.0);  // 60 x 10 / 20: 1 L on 1 m2 is 1 mm
 }
 
+BOOST_AUTO_TEST_CASE(the_ground_of_a_bed_and_the_account) {
+  const std::string text =
+      replaced(replaced(site + water + bed, "area_m2 = 10",
+                        "area_m2 = 10\nsun_pct = 60\nrain_catch_pct = 40\nsoil_salinity_ds_m = "
+                        "2.5\nknown_wet = 2025-06-01\n"
+                        "mulch = { kind = \"organic\", covered_pct = 80, from = 2025-06-03 }"),
+               "[[tap]]",
+               "[account]\nbalance = \"single\"\nsoil_at_start = \"unknown\"\n[[tap]]\nsalinity_ds_m = 1.2");
+  const Garden garden = parse_garden(text, "garden.toml");
+  BOOST_TEST(garden.beds[0].sun_frac == 0.6);
+  BOOST_TEST(garden.beds[0].rain_catch_frac == 0.4);
+  BOOST_TEST(garden.beds[0].soil_salinity_ds_m == 2.5);
+  BOOST_TEST((garden.beds[0].known_wet == 2025y / 6 / 1));
+  BOOST_TEST((garden.beds[0].mulch.kind == noonleaf::MulchKind::organic));
+  BOOST_TEST(garden.beds[0].mulch.covered_frac == 0.8);
+  BOOST_TEST((garden.beds[0].mulch.from == 2025y / 6 / 3));
+  BOOST_TEST((garden.account.method == noonleaf::CoefficientMethod::single));
+  BOOST_TEST((garden.account.start == noonleaf::SoilAtStart::unknown));
+  BOOST_TEST(garden.taps[0].salinity_ds_m == 1.2);
+  const Garden plain = parse_garden(site + water + bed, "garden.toml");
+  BOOST_TEST(plain.beds[0].sun_frac == 1);
+  BOOST_TEST((plain.account.method == noonleaf::CoefficientMethod::dual));
+}
+
+BOOST_AUTO_TEST_CASE(ornamentals_by_three_factors) {
+  const Garden garden = parse_garden(replaced(site + water + bed, "crop = \"tomato\"",
+                                              "crop = \"lavender\"\nlandscape = { species = \"low\", density "
+                                              "= \"high\", microclimate = \"average\" }"),
+                                     "garden.toml");
+  BOOST_TEST(garden.beds[0].plantings[0].season.landscape_coefficient == 0.2 * 1.2);  // Costello et al. 2000
+}
+
 BOOST_AUTO_TEST_CASE(us_units_are_the_same_quantities) {
   std::string us = replaced(site + water + bed, "elevation_m = 300", "elevation_ft = 984.2519685039370");
   us = replaced(us, "area_m2 = 10", "area_ft2 = 107.63910416709722");
@@ -150,6 +182,17 @@ BOOST_AUTO_TEST_CASE(other_faults_have_their_own_words) {
     BOOST_TEST(text.find(words) != std::string::npos, words << " not in: " << text);
   };
   fault("area_m2 = 10", "area_m2 = \"1O\"", "\"1O\" is not a number");
+  fault("area_m2 = 10", "area_m2 = 10\nsun_pct = 0", "outside the range");
+  fault("crop = \"tomato\"",
+        "crop = \"tomato\"\nlandscape = { species = \"low\", density = \"high\", microclimate = \"high\" }",
+        "would be a second one");
+  fault("crop = \"tomato\"",
+        "crop = \"lavender\"\nlandscape = { species = \"lo\", density = \"high\", microclimate = \"high\" }",
+        "did you mean low?");
+  fault("area_m2 = 10", "area_m2 = 10\nrain_catch_pct = 500", "outside the range");
+  fault("area_m2 = 10", "area_m2 = 10\nmulch = \"strow\"", "mulch");
+  fault("area_m2 = 10", "area_m2 = 10\nmulch = { kind = \"plastic\", cover = 3 }", "cover");
+  fault("[[tap]]", "[account]\nbalance = \"triple\"\n[[tap]]", "triple");
   fault("area_m2 = 10", "area_m2 = 10\narea_ft2 = 100", "the same quantity is given in two units");
   fault("transplanted = 2025-05-10", "transplanted = 2025-02-30", "garden.toml:22:");
   fault("transplanted = 2025-05-10", "transplanted = \"10 May\"", "is not a date");

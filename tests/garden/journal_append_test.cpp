@@ -102,9 +102,9 @@ BOOST_AUTO_TEST_CASE(the_first_entry_makes_the_file_in_the_sites_units) {
   BOOST_TEST(add(watered("b", 7.5)).id == "2");
   BOOST_TEST(text() ==
              "id,date,time,event,bed,crop,minutes,rain_in,share_pct,stage,feel,water_pct,tension_kpa,undoes,"
-             "who,note,gallons,recovered\n"
-             "1,2025-07-16,06:00,water,a,,25,,,,,,,,,,,\n"
-             "2,2025-07-16,06:00,water,b,,7.5,,,,,,,,,,,\n");
+             "who,note,gallons,recovered,mulch,covered_pct,organic_pct,field_capacity_pct,wilting_point_pct\n"
+             "1,2025-07-16,06:00,water,a,,25,,,,,,,,,,,,,,,,\n"
+             "2,2025-07-16,06:00,water,b,,7.5,,,,,,,,,,,,,,,,\n");
   std::filesystem::remove(folder / "journal.csv");
   garden.site.units = UnitSystem::metric;
   add(watered("a", 25));

@@ -146,6 +146,28 @@ BOOST_AUTO_TEST_CASE(the_order_of_the_rows_does_not_matter) {
   BOOST_TEST(planted({2, 4, 1, 3, 0}) == planted({0, 1, 2, 3, 4}));
 }
 
+BOOST_AUTO_TEST_CASE(what_was_laid_and_what_was_dug_in) {
+  const std::string columns =
+      "date,event,bed,mulch,covered_pct,organic_pct,field_capacity_pct,wilting_point_pct\n";
+  const auto journal = parse(columns +
+                             "2025-06-01,mulch,a,organic,80,,,\n2025-06-02,amend,a,,,5,,\n"
+                             "2025-06-03,amend,a,,,,38,13\n2025-06-04,mulch,a,,,,,\n");
+  BOOST_TEST((journal[0].mulch == noonleaf::MulchKind::organic));
+  BOOST_TEST(journal[0].covered_pct == 80);
+  BOOST_TEST(journal[1].organic_pct == 5);
+  BOOST_TEST(journal[2].field_capacity_pct == 38);
+  BOOST_TEST(!journal[3].mulch.has_value());
+  const auto faulty = [&](const std::string& line, const std::string& words) {
+    BOOST_TEST(complaint(columns + line + "\n").find(words) != std::string::npos,
+               complaint(columns + line + "\n"));
+  };
+  faulty("2025-06-01,mulch,a,gravel,,,,", "is not a kind of mulch");
+  faulty("2025-06-01,mulch,,organic,,,,", "needs a bed");
+  faulty("2025-06-01,amend,a,,,9,,", "outside 0 to 8");
+  faulty("2025-06-01,amend,a,,,,38,", "both numbers or none");
+  faulty("2025-06-01,amend,a,,,,13,38", "field capacity above the wilting point");
+}
+
 BOOST_AUTO_TEST_CASE(pulling_what_does_not_grow_is_refused) {
   const std::string text = complaint(header + "1,2025-07-08,,pull,b,pea_fresh,,,,,\n");
   BOOST_TEST(text.find("journal.csv:2: bed: nothing of that kind grows in bed \"b\" on 2025-07-08") == 0U,

@@ -51,7 +51,7 @@ BOOST_AUTO_TEST_CASE(it_tells_the_numbers_of_the_answer) {
   BOOST_TEST(day.last("ET0", 0).value == day.explanation.today.sky.et0_mm_d);
   BOOST_TEST(day.last("RAW", 2).value == planting.raw_mm);
   BOOST_TEST(day.last("Dr", 2).value == planting.dr_close_mm);
-  BOOST_TEST(day.last("d_n", 3).value == planting.net_need_mm);
+  BOOST_TEST(day.last("d_n", 3).value == day.explanation.today.beds[0].run.net_depth_mm);
   BOOST_TEST(day.last("t_r", 3).value == day.explanation.today.beds[0].run.minutes);
 }
 
@@ -106,6 +106,24 @@ BOOST_AUTO_TEST_CASE(a_plant_factor_is_told_as_one) {
   const ExplainStep& etc = day.last("ETc", 2);
   BOOST_TEST(etc.equation == "Kc ET0");
   BOOST_TEST(!etc.numbers.empty());
+}
+
+BOOST_AUTO_TEST_CASE(shade_mulch_salt_and_the_single_coefficient_are_told_with_numbers_that_fit) {
+  for (const auto method : {noonleaf::CoefficientMethod::dual, noonleaf::CoefficientMethod::single}) {
+    Garden garden = invented_garden(tomato);
+    garden.account.method = method;
+    garden.beds[0].sun_frac = 0.6;
+    garden.beds[0].mulch = {.kind = noonleaf::MulchKind::organic, .covered_frac = 0.8};
+    garden.taps[0].salinity_ds_m = 2;
+    const Explained day(garden);
+    for (const ExplainPart& part : {day.parts[0], day.parts[1], day.parts[2]}) {
+      for (const ExplainStep& step : part.steps) BOOST_TEST_CONTEXT(step.symbol << ": " << step.equation)
+      BOOST_TEST((step.equation.empty() || !step.numbers.empty()));
+    }
+    BOOST_TEST(day.last("ET0", 0).value < day.explanation.today.sky.et0_mm_d);
+    BOOST_TEST(day.last("Ks,salt", 2).value < 1);
+    if (method == noonleaf::CoefficientMethod::dual) BOOST_TEST(day.last("fm", 2).value == 0.6);
+  }
 }
 
 BOOST_AUTO_TEST_CASE(bare_ground_has_only_its_sky) {

@@ -40,6 +40,7 @@ void require_day(const BalanceDay& day, const BalanceSettings& settings) {
   require_within("irrigated_frac", settings.irrigated_frac, 0.01, 1, "");
   require_within("salt_stress", settings.salt_stress, 0, 1, "");
   require_within("evaporation_factor", settings.evaporation_factor, 0, 1, "");
+  require_within("evaporation_factor", day.evaporation_factor, 0, 1, "");
 }
 
 void require_profile(const BalanceState& state, const GrowthDay& growth, const SoilWater& soil) {
@@ -170,7 +171,7 @@ void plant_of_day(BalanceDetail& d, Working& w, const SoilWater& soil, const Bal
   w.day.lower_depth = w.state.profile_depth_m - d.growth.root_depth_m;
   w.day.p = d.growth.p_frac;
   w.day.salt = settings.salt_stress;
-  w.day.evaporation_factor = settings.evaporation_factor;
+  w.day.evaporation_factor = d.evaporation_factor;
   const bool drawn = settings.top_roots == TopLayerRoots::drawn && d.growth.basis == CropBasis::kc_curve;
   w.day.top_depth = drawn ? std::pow(soil.evaporation_depth_m / d.growth.root_depth_m, 0.6) : 0;
 }
@@ -284,7 +285,8 @@ void standing_day(BalanceDetail& d, const BalanceState& state) {
 }  // namespace
 
 BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
-                         const SoilWater& soil, const BalanceSettings& settings) {
+                         const SoilWater& given_soil, const BalanceSettings& settings) {
+  const SoilWater& soil = day.soil ? *day.soil : given_soil;
   require_complete(soil);
   require_day(day, settings);
   require_profile(start, growth, soil);
@@ -298,7 +300,8 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   d.evaporation_depth_m = soil.evaporation_depth_m;
   d.u2_m_s = day.u2_m_s;
   d.rh_min_pct = day.rh_min_pct;
-  d.evaporation_factor = settings.evaporation_factor;
+  d.evaporation_factor =
+      is_known(day.evaporation_factor) ? day.evaporation_factor : settings.evaporation_factor;
   d.salt_stress = settings.salt_stress;
   d.end.root_depth_m = growth.root_depth_m;
   d.end.profile_depth_m = start.profile_depth_m;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <memory>
 
 #include "noonleaf/balance/evaporation.hpp"
 #include "noonleaf/balance/ground_state.hpp"
@@ -35,6 +36,10 @@ struct BalanceDay {
   double irrigation_fw =
       missing;  ///< share of the ground that this irrigation wets; missing = irrigated_frac
   GroundState ground = GroundState::open;  ///< snow, frozen: the account stands still on this day
+  double evaporation_factor = missing;     ///< mulch on this day; missing = that of the settings
+  /// Where something was dug in: the soil from that day on (null = the soil given), and on the day of the
+  /// digging itself what it was before (run_balance then tells the state anew: state_in_other_soil).
+  std::shared_ptr<const SoilWater> soil{}, soil_before{};
 };
 
 /// Which coefficient.
@@ -126,8 +131,11 @@ struct BalanceDetail {
   double dpe_mm = missing, dpe_rain_mm = missing;  ///< eq. 79, out of the top layer
   double dp_mm = missing;                          ///< eq. 88, out of the root zone
   double drainage_mm = missing;                    ///< out of the profile
-  double correction_mm = 0;                        ///< change of Dr by an observation before this day
-  double closure_mm = missing;                     ///< what is left when all water is added up: 0 within 1e-9
+  double amended_mm =
+      0;  ///< change of both layers' depletion as told for another soil; no water came or went
+  double amended_drained_mm = 0;  ///< water that the amended soil could not hold
+  double correction_mm = 0;       ///< change of Dr by an observation before this day
+  double closure_mm = missing;    ///< what is left when all water is added up: 0 within 1e-9
 };
 
 /// One day of the soil-water balance of one planting.

@@ -21,6 +21,7 @@ bool two_mulched_parts(const D& d) { return two_parts(d) && mulched(d); }
 bool runs_off(const D& d) { return is_known(d.curve_number); }
 bool runs_off_not(const D& d) { return !runs_off(d); }
 bool corrected(const D& d) { return d.correction_mm != 0; }
+bool amended(const D& d) { return d.amended_mm != 0; }
 bool has_climate(const D& d) { return dual(d) && is_known(d.u2_m_s) && is_known(d.rh_min_pct); }
 bool open_emitters(const D& d) { return dual(d) && d.few == (1 - d.fc < d.fw ? 1 - d.fc : d.fw); }
 bool shaded_emitters(const D& d) { return dual(d) && !open_emitters(d); }
@@ -34,7 +35,7 @@ double asked_evaporation(const D& d) { return d.etc_mm_d - d.kcb * d.et0_mm_d; }
 bool evaporation_cut(const D& d) { return dual(d) && d.evaporation_mm < asked_evaporation(d) - 1e-9; }
 
 // clang-format off: one row, two lines
-constexpr std::array<BalanceQuantity, 70> rows{{
+constexpr std::array<BalanceQuantity, 71> rows{{
     {[](const D& d) { return d.et0_mm_d; }, "et0_mm_d", "ET0", "mm/d", "", "FAO-56 eq. 6",
      "reference evapotranspiration: what short grass would use"},
     {[](const D& d) { return d.field_capacity_m3_m3; }, "field_capacity_m3_m3", "FC", "m3/m3", "", "the soil",
@@ -53,6 +54,8 @@ constexpr std::array<BalanceQuantity, 70> rows{{
      "the day before", "the same where only rain wets it", two_parts},
     {[](const D& d) { return d.correction_mm; }, "correction_mm", "", "mm", "", "noonleaf",
      "change by an observation this morning; Dr,i-1 has it already", corrected},
+    {[](const D& d) { return d.amended_mm; }, "amended_mm", "", "mm", "", "noonleaf",
+     "change by telling the same water for the amended soil; Dr,i-1 has it already", amended},
     {[](const D& d) { return d.root_gain_mm; }, "root_gain_mm", "dDr", "mm", "", "noonleaf",
      "depletion that came with newly rooted soil, out of the layer below"},
     {[](const D& d) { return d.rain_mm; }, "rain_mm", "P", "mm", "", "gauge, else station",
@@ -122,8 +125,8 @@ constexpr std::array<BalanceQuantity, 70> rows{{
     {[](const D& d) { return d.ke_rain; }, "ke_rain", "Ke,p", "",
      "min(Kr,p (1 - W) (Kc max - Kcb), few,p Kc max)", "FAO-56 eq. 71; Allen et al. 2005",
      "soil evaporation coefficient of the part that only rain wets", two_parts},
-    {[](const D& d) { return d.evaporation_factor; }, "evaporation_factor", "fm", "",
-     "1 - 0.5 covered (straw, leaves); 1 - covered (film)", "FAO-56 ch. 10",
+    {[](const D& d) { return d.evaporation_factor; }, "evaporation_factor", "fm", "", "",
+     "FAO-56 ch. 10: 1 - 0.5 x covered by straw or leaves, 1 - covered by film",
      "what mulch leaves of the evaporation", mulched},
     {[](const D& d) { return asked_evaporation(d); }, "", "E", "mm", "min(Ke ET0, few (TEW - De))",
      "FAO-56 eq. 80", "evaporation, never more than the surface holds", one_bare_part},

@@ -80,7 +80,7 @@ class FlowAccount {
     if (is_missing(water_mm_))
       water_mm_ = stored_mm(day.start);
     else
-      water_mm_ -= day.correction_mm;
+      water_mm_ -= day.correction_mm + day.amended_mm;
     water_mm_ += day.rain_mm - day.runoff_mm + day.irrigation_mm - day.transpiration_mm - day.evaporation_mm -
                  day.drainage_mm;
     const double apart = water_mm_ - stored_mm(day.end);
@@ -154,9 +154,19 @@ BalanceRun run_balance(const BalanceState& start, std::span<const BalanceDay> da
   BalanceState state = start;
   FlowAccount account(start);
   for (std::size_t i = 0; i < days.size(); ++i) {
-    const double change = correct(state, soil, days[i].date, corrections);
+    const SoilWater& soil_today = days[i].soil ? *days[i].soil : soil;
+    const AmendedState amended = days[i].soil_before
+                                     ? state_in_other_soil(state, *days[i].soil_before, soil_today)
+                                     : AmendedState{state, 0};
+    const double amended_mm = stored_mm(state) - stored_mm(amended.state);
+    state = amended.state;
+    const double change = correct(state, soil_today, days[i].date, corrections);
     run.days.push_back(daily_step(state, days[i], growth[i], soil, settings));
     run.days.back().correction_mm = change;
+    if (days[i].soil_before) {
+      run.days.back().amended_mm = amended_mm;
+      run.days.back().amended_drained_mm = amended.drained_mm;
+    }
     account.add(run.days.back());
     add_totals(run, run.days.back());
     state = run.days.back().end;

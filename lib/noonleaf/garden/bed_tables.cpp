@@ -9,6 +9,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/ground_tables.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/nearest_name.hpp"
@@ -42,6 +43,7 @@ constexpr AcceptedRange off_target_range{0, 95, "%"};
 constexpr AcceptedRange uniformity_range{5, 100, "%"};
 constexpr AcceptedRange slope_range{0, 60, "%"};
 constexpr AcceptedRange share_range{0, 100, "%", AcceptedRange::Low::excluded};
+constexpr AcceptedRange density_range{0.9, 1.3, "of the normal density"};
 constexpr AcceptedRange water_content_range{0, 90, "% of the volume"};
 constexpr double share_slack = 1e-6;  // shares written as 33.3, 33.3, 33.4 add up
 
@@ -192,10 +194,11 @@ void check_planting(TomlTable& table, const BedPlanting& planting) {
   if (planting.crop.empty() || !planting.season.start.ok()) return;
   try {
     const Crop& crop = find_crop(planting.crop);
-    season_calendar(crop, planting.season, planting.season.start);
+    growth_day(crop, planting.season, planting.season.start, {});  // its calendar, and no second coefficient
   } catch (const Error& refused) {
     const Problem& first = refused.problems().front();
-    table.refuse(table.has(first.field) ? first.field : "crop", first.message, first.fix);
+    const std::string field = first.field == "landscape_coefficient" ? "landscape" : first.field;
+    table.refuse(table.has(field) ? field : "crop", first.message, first.fix);
   }
 }
 
@@ -207,6 +210,7 @@ BedPlanting read_planting(TomlTable& table) {
   planting.pulled = table.date("pulled");
   planting.season.region = table.text("region").value_or(std::string{});
   planting.season.observed = read_observed_stages(table);
+  planting.season.landscape_coefficient = read_landscape(table);
   check_planting(table, planting);
   if (planting.pulled && *planting.pulled <= planting.season.start) {
     table.refuse("pulled", "the planting was pulled before it began", "check both dates");
@@ -221,6 +225,7 @@ BedSoil read_soil_table(TomlTable& table) {
   soil.clay_pct = table.number("clay_pct", percent_range).value_or(missing);
   soil.organic_pct = table.number("organic_pct", percent_range).value_or(missing);
   soil.gravel_pct = table.number("gravel_pct", percent_range).value_or(missing);
+  soil.density_factor = table.number("density_factor", density_range).value_or(missing);
   soil.field_capacity_m3_m3 =
       fraction_of_percent(table, "field_capacity_pct", water_content_range).value_or(missing);
   soil.wilting_point_m3_m3 =
@@ -326,6 +331,7 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   bed.sprinkler = resolve(table, "sprinkler", "oscillating", sprinklers, "sprinkler");
   bed.soil = read_soil(table);
   bed.rooting_depth_m = table.quantity("rooting_depth", length_units, rooting_depth_range).value_or(missing);
+  read_bed_ground(table, bed);
   bed.slope_pct = table.number("slope_pct", slope_range).value_or(0.0);
   bed.intake_mm_h = table.quantity("intake", rate_units, intake_range).value_or(missing);
   bed.letter = table.text("letter").value_or(std::string{});

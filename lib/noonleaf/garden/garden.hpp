@@ -11,6 +11,8 @@
 #include "noonleaf/atmosphere/daily_weather.hpp"
 #include "noonleaf/atmosphere/radiation.hpp"
 #include "noonleaf/atmosphere/vapour.hpp"
+#include "noonleaf/balance/daily_step.hpp"
+#include "noonleaf/balance/mulch.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/garden/watering_rules.hpp"
 #include "noonleaf/garden/weekly_hours.hpp"
@@ -65,6 +67,7 @@ struct Caretaker {
 struct Tap {
   std::string id{}, name{};
   double flow_l_min = missing;
+  double salinity_ds_m = missing;      ///< ECw of its water
   bool reclaimed = false;              ///< water that must not touch what is eaten, nor children
   std::optional<SketchPlace> place{};  ///< on the sketch
   double shared_flow_l_min =
@@ -87,7 +90,27 @@ struct Sprinkler {
 struct BedSoil {
   std::string texture{};  ///< USDA class id, "loam"
   double sand_pct = missing, clay_pct = missing, organic_pct = missing, gravel_pct = missing;
+  double density_factor = missing;  ///< bulk density over normal: 0.9 loosened to 1.3 compacted
   double field_capacity_m3_m3 = missing, wilting_point_m3_m3 = missing, saturation_m3_m3 = missing;
+};
+
+/// What covers the ground of a bed.
+struct BedMulch {
+  MulchKind kind = MulchKind::none;
+  double covered_frac = 1;
+  std::optional<std::chrono::year_month_day> from{};  ///< empty = always
+};
+
+/// What is taken for the soil on the first day of the account, where nobody has looked.
+enum class SoilAtStart {
+  full,    ///< at field capacity
+  unknown  ///< half of the available water: the run over the weather then tells more and more (spin-up)
+};
+
+/// How the water account is kept.
+struct AccountOptions {
+  CoefficientMethod method = CoefficientMethod::dual;
+  SoilAtStart start = SoilAtStart::full;
 };
 
 /// One crop in (a share of) a bed.
@@ -110,6 +133,11 @@ struct Bed {
   double slope_pct = 0;                ///< of the ground: steep beds take water in cycles
   std::string letter{};                ///< on the sketch and the sheet; the file's own, else A, B, C in order
   std::optional<SketchPlace> place{};  ///< on the sketch
+  double sun_frac = 1;                 ///< share of the sun that reaches it: eaves, trees, courtyards
+  double rain_catch_frac = 1;  ///< share of the rain that reaches it; above 1 where a roof drains into it
+  BedMulch mulch{};            ///< the journal may say otherwise later
+  double soil_salinity_ds_m = missing;                     ///< ECe of the root zone, measured
+  std::optional<std::chrono::year_month_day> known_wet{};  ///< a morning on which the soil was full of water
   std::vector<BedPlanting> plantings{};
 };
 
@@ -129,6 +157,7 @@ struct Garden {
   std::vector<Sprinkler> sprinklers{};
   std::vector<Bed> beds{};
   WateringRules rules{};
+  AccountOptions account{};
   std::vector<Landmark> landmarks{};  ///< on the sketch
   WaterPrice water{};
 };

@@ -5,6 +5,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/bed_tables.hpp"
+#include "noonleaf/garden/ground_tables.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/site_tables.hpp"
 #include "noonleaf/garden/text_file.hpp"
@@ -66,6 +67,7 @@ Garden garden_of(TomlTable root) {
   for (TomlTable& table : root.tables("sprinkler"))
     garden.sprinklers.push_back(read_sprinkler(table, garden.taps));
   for (TomlTable& table : root.tables("bed")) garden.beds.push_back(read_bed(table, garden.sprinklers));
+  if (auto account = root.table("account")) garden.account = read_account_options(*account);
   if (auto rules = root.table("rules")) garden.rules = read_rules(*rules);
   for (TomlTable& table : root.tables("landmark")) garden.landmarks.push_back(read_landmark(table));
   if (auto water = root.table("water")) garden.water = read_water_price(*water);

@@ -51,11 +51,16 @@ struct JournalEntry {
   double rain_mm = missing;    ///< rain: what the gauge held
   double share_pct = missing;  ///< sow, transplant: share of the bed
   std::optional<SoilFeel> feel{};
-  double water_pct = missing;       ///< probe: water by volume
-  double tension_kpa = missing;     ///< probe: soil water tension (1 centibar is 1 kPa)
-  std::optional<bool> recovered{};  ///< droop: whether it stood up again by night
-  std::string undoes{};             ///< undo: id of the entry that did not happen
-  std::size_t line = 0;             ///< where it stands in the file
+  std::optional<bool> recovered{};   ///< droop: whether it stood up again by night
+  double water_pct = missing;        ///< probe: water by volume
+  double tension_kpa = missing;      ///< probe: soil water tension (1 centibar is 1 kPa)
+  std::optional<MulchKind> mulch{};  ///< mulch: what was laid; none = taken off
+  double covered_pct = missing;      ///< mulch: share of the ground; missing = all of it
+  double organic_pct = missing;      ///< amend: organic matter after digging in, % by weight
+  double field_capacity_pct = missing,
+         wilting_point_pct = missing;  ///< amend: measured after it, % by volume
+  std::string undoes{};                ///< undo: id of the entry that did not happen
+  std::size_t line = 0;                ///< where it stands in the file
 };
 
 /// The append-only record of what happened, in the order of the file, without what was undone.

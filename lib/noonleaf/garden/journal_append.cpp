@@ -144,6 +144,14 @@ Cells cells_of(const JournalEntry& entry, const JournalShape& shape, UnitSystem 
   if (entry.feel)
     set(cells, JournalColumn::feel, std::string(feel_words[static_cast<std::size_t>(*entry.feel)]));
   if (is_known(entry.water_pct)) set(cells, JournalColumn::water_pct, number_text(entry.water_pct));
+  if (entry.mulch)
+    set(cells, JournalColumn::mulch, std::string(mulch_words[static_cast<std::size_t>(*entry.mulch)]));
+  if (is_known(entry.covered_pct)) set(cells, JournalColumn::covered_pct, number_text(entry.covered_pct));
+  if (is_known(entry.organic_pct)) set(cells, JournalColumn::organic_pct, number_text(entry.organic_pct));
+  if (is_known(entry.field_capacity_pct))
+    set(cells, JournalColumn::field_capacity_pct, number_text(entry.field_capacity_pct));
+  if (is_known(entry.wilting_point_pct))
+    set(cells, JournalColumn::wilting_point_pct, number_text(entry.wilting_point_pct));
   if (is_known(entry.tension_kpa)) set(cells, JournalColumn::tension_kpa, number_text(entry.tension_kpa));
   if (entry.recovered)
     set(cells, JournalColumn::recovered, std::string(yes_no_words[*entry.recovered ? 1 : 0]));

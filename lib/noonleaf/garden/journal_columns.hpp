@@ -23,6 +23,9 @@ inline constexpr std::array<std::string_view, 5> feel_words{"dry", "slightly_moi
 /// The words of the column `recovered`.
 inline constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
 
+/// The words of the column `mulch`, in the order of MulchKind.
+inline constexpr std::array<std::string_view, 3> mulch_words{"none", "organic", "plastic"};
+
 /// What a column of the journal holds.
 enum class JournalColumn {
   id,
@@ -44,14 +47,40 @@ enum class JournalColumn {
   note,
   litres,
   gallons,
-  recovered
+  recovered,
+  mulch,
+  covered_pct,
+  organic_pct,
+  field_capacity_pct,
+  wilting_point_pct
 };
 
 /// Their headers, in the order of JournalColumn.
-inline constexpr std::array<std::string_view, 20> column_names{
-    "id",      "date",    "time",      "event",  "bed",     "crop",      "minutes",
-    "rain_mm", "rain_in", "share_pct", "stage",  "feel",    "water_pct", "tension_kpa",
-    "undoes",  "who",     "note",      "litres", "gallons", "recovered"};
+inline constexpr std::array<std::string_view, 25> column_names{"id",
+                                                               "date",
+                                                               "time",
+                                                               "event",
+                                                               "bed",
+                                                               "crop",
+                                                               "minutes",
+                                                               "rain_mm",
+                                                               "rain_in",
+                                                               "share_pct",
+                                                               "stage",
+                                                               "feel",
+                                                               "water_pct",
+                                                               "tension_kpa",
+                                                               "undoes",
+                                                               "who",
+                                                               "note",
+                                                               "litres",
+                                                               "gallons",
+                                                               "recovered",
+                                                               "mulch",
+                                                               "covered_pct",
+                                                               "organic_pct",
+                                                               "field_capacity_pct",
+                                                               "wilting_point_pct"};
 
 constexpr std::string_view name_of(JournalColumn column) {
   return column_names[static_cast<std::size_t>(column)];

@@ -170,6 +170,21 @@ class JournalReader {
       case JournalColumn::recovered:
         read_recovered(cell, line, text, entry);
         break;
+      case JournalColumn::mulch:
+        read_mulch(cell, line, text, entry);
+        break;
+      case JournalColumn::covered_pct:
+        read_number(cell, line, name, {0, 100}, 1.0, entry.covered_pct);
+        break;
+      case JournalColumn::organic_pct:
+        read_number(cell, line, name, {0, 8}, 1.0, entry.organic_pct);
+        break;
+      case JournalColumn::field_capacity_pct:
+        read_number(cell, line, name, {1, 90}, 1.0, entry.field_capacity_pct);
+        break;
+      case JournalColumn::wilting_point_pct:
+        read_number(cell, line, name, {0.1, 90}, 1.0, entry.wilting_point_pct);
+        break;
       case JournalColumn::undoes:
         entry.undoes = text;
         break;
@@ -231,6 +246,17 @@ class JournalReader {
     if (found == yes_no_words.end())
       refuse(cell, line, "recovered", in_quotes(text) + " is neither yes nor no", "write yes or no");
     entry.recovered = text == "yes";
+  }
+
+  void read_mulch(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
+    if (text.empty()) return;
+    const auto found = std::find(mulch_words.begin(), mulch_words.end(), text);
+    if (found != mulch_words.end()) {
+      entry.mulch = static_cast<MulchKind>(found - mulch_words.begin());
+      return;
+    }
+    refuse(cell, line, "mulch", in_quotes(text) + " is not a kind of mulch",
+           "use organic (straw, leaves, chips), plastic, or none where it was taken off");
   }
 
   void read_bed(const CsvCell& cell, std::string_view line, const std::string& text, JournalEntry& entry) {
@@ -320,6 +346,19 @@ class JournalReader {
         need(is_known(entry.water_pct) != is_known(entry.tension_kpa), "one reading",
              "either water_pct or tension_kpa");
         break;
+      case JournalEvent::mulch:
+        need(!entry.mulch || !entry.bed.empty(), "a bed", "the column bed");
+        break;
+      case JournalEvent::amend: {
+        const bool measured = is_known(entry.field_capacity_pct), wilting = is_known(entry.wilting_point_pct);
+        need(measured == wilting, "both numbers or none",
+             "field_capacity_pct and wilting_point_pct together; `noonleaf soils --pot` tells how to get "
+             "them");
+        need(!(entry.field_capacity_pct <= entry.wilting_point_pct), "field capacity above the wilting point",
+             "the two the other way round");
+        need(!(measured || is_known(entry.organic_pct)) || !entry.bed.empty(), "a bed", "the column bed");
+        break;
+      }
       case JournalEvent::undo:
         need(!entry.undoes.empty(), "the id of an entry", "the column undoes");
         break;

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "noonleaf/garden/ground_tables.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/zone.hpp"
@@ -109,6 +110,7 @@ Tap read_tap(TomlTable& table) {
   tap.reclaimed = table.yes_or_no("reclaimed").value_or(false);
   tap.place = read_place(table);
   tap.flow_l_min = table.quantity("flow", flow_units, tap_flow_range).value_or(missing);
+  tap.salinity_ds_m = read_salinity_ds_m(table, "salinity_ds_m");
   tap.shared_flow_l_min = table.quantity("flow_with_others", flow_units, tap_flow_range).value_or(missing);
   if (tap.shared_flow_l_min > tap.flow_l_min) {
     table.refuse(table.has("flow_with_others_l_min") ? "flow_with_others_l_min" : "flow_with_others_gal_min",

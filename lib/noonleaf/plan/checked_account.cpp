@@ -82,7 +82,8 @@ CheckedAccount checked_account(const CheckedGround& ground, std::span<const Jour
     const BalanceDetail day = run(1).days.front();
     const double at_check_mm = depletion_at(entry, runs, {ground.days[index], day});
     const double root_depth_m = day.end.root_depth_m;
-    const FoundDepletion found = depletion_found(entry, ground.soil, root_depth_m);
+    const SoilWater& soil = ground.days[index].soil ? *ground.days[index].soil : ground.soil;
+    const FoundDepletion found = depletion_found(entry, soil, root_depth_m);
     if (is_missing(at_check_mm) || is_missing(found.dr_mm)) continue;
     const double days_since = static_cast<double>((sys_days(entry.date) - last_check).count());
     SoilCheck check{.entry_id = entry.id,
@@ -100,7 +101,7 @@ CheckedAccount checked_account(const CheckedGround& ground, std::span<const Jour
     // Of this day the next stretch counts the water again.
     behind = {check.water_behind_mm * kept - day.irrigation_mm, behind.used_mm * kept};
     const double move_mm = check.after.dr_mm == check.before.dr_mm ? 0.0 : check.after.dr_mm - at_check_mm;
-    const double highest_mm = std::max(day.start.dr_mm, taw_mm(ground.soil, day.start.root_depth_m));
+    const double highest_mm = std::max(day.start.dr_mm, taw_mm(soil, day.start.root_depth_m));
     const double dawn_mm = std::clamp(day.start.dr_mm + move_mm, 0.0, highest_mm);
     result.corrections.push_back({.date = entry.date, .dr_mm = dawn_mm});
     result.moves.push_back({.date = entry.date, .dr_mm = dawn_mm - day.start.dr_mm});

@@ -5,6 +5,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
@@ -69,15 +70,73 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
 
 /// What the journal keeps and the account does not reckon with.
 void add_unused_entries(std::vector<Estimate>& estimates, const Journal& journal, sys_days date) {
-  const auto is_unused = [date](const JournalEntry& entry) {
-    const bool kind = entry.event == JournalEvent::mulch || entry.event == JournalEvent::amend;
-    return kind && sys_days(entry.date) <= date;
-  };
-  const auto count = std::count_if(journal.begin(), journal.end(), is_unused);
-  if (count == 0) return;
-  estimates.push_back({.kind = EstimateKind::journal,
-                       .what = std::to_string(count) +
-                               " journal lines on mulch or amend are kept but not yet reckoned with"});
+  for (const JournalEntry& entry : journal) {
+    if (sys_days(entry.date) > date) continue;
+    const std::string where =
+        " of " + iso_date(entry.date) + (entry.bed.empty() ? std::string() : " on bed " + entry.bed);
+    if (entry.event == JournalEvent::mulch && !entry.mulch) {
+      estimates.push_back({.kind = EstimateKind::journal,
+                           .what = "the mulch line" + where +
+                                   " does not say what was laid: it counts for nothing (column mulch)"});
+    }
+    const bool told = is_known(entry.organic_pct) || is_known(entry.field_capacity_pct);
+    if (entry.event == JournalEvent::amend && !told) {
+      estimates.push_back(
+          {.kind = EstimateKind::journal,
+           .what = "the amend line" + where +
+                   " has no numbers: the old soil is taken; weigh a pot (noonleaf soils --pot)"});
+    }
+  }
+}
+
+/// Ornamentals in their first year: the published plant factors hold for established ones.
+void add_establishment(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
+  constexpr std::chrono::days establishment{365};
+  for (const Bed& bed : garden.beds) {
+    for (const BedPlanting& planting : bed.plantings) {
+      const Crop& crop = find_crop(planting.crop);
+      const bool young = date - sys_days(planting.season.start) < establishment;
+      if (crop.basis != CropBasis::plant_factor || !young || !grows_on(planting, date)) continue;
+      estimates.push_back(
+          {.kind = EstimateKind::crop,
+           .what = "bed " + bed.id + ", " + std::string(crop.name_en) +
+                   ": in its first year; the plant factor is that of established plants, so look at "
+                   "it often and water it sooner"});
+    }
+  }
+}
+
+/// Salt that was guessed or that nothing washes out.
+void add_salt(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
+  for (const Bed& bed : garden.beds) {
+    for (const BedPlanting& planting : bed.plantings) {
+      if (!grows_on(planting, date)) continue;
+      const Crop& crop = find_crop(planting.crop);
+      const SaltOfPlanting salt = salt_of_planting(garden, bed, crop);
+      const std::string where = "bed " + bed.id + ", " + std::string(crop.name_en) + ": ";
+      if (salt.ece_is_guess) {
+        estimates.push_back(
+            {.kind = EstimateKind::crop,
+             .what = where + "salt in the soil is guessed from the water (1.5 times its salinity)"});
+      }
+      if (salt.too_salty) {
+        estimates.push_back(
+            {.kind = EstimateKind::crop,
+             .what = where + "the water is too salty for it; no leaching is asked for, since none helps"});
+      }
+    }
+  }
+}
+
+/// What the soil was taken for on the first day.
+void add_start(std::vector<Estimate>& estimates, const Garden& garden, const Sky& sky,
+               std::chrono::year_month_day date) {
+  const std::string start = iso_date(std::chrono::year_month_day(account_start(sky, date)));
+  const bool full = garden.account.start == SoilAtStart::full;
+  estimates.push_back(
+      {.kind = EstimateKind::soil_start,
+       .what = std::string(full ? "soil taken as full of water on " : "soil taken as half full on ") + start +
+               ", where the account starts"});
 }
 
 void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days date) {
@@ -158,9 +217,9 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& jour
   add_journal(estimates, journal, sys_days(date));
   add_unused_entries(estimates, journal, sys_days(date));
   add_garden(estimates, garden, sys_days(date));
-  estimates.push_back({.kind = EstimateKind::soil_start,
-                       .what = "soil taken as full of water on " +
-                               iso_date(std::chrono::year_month_day(start)) + ", where the account starts"});
+  add_establishment(estimates, garden, sys_days(date));
+  add_salt(estimates, garden, sys_days(date));
+  add_start(estimates, garden, sky, date);
   return estimates;
 }
 

@@ -1,7 +1,9 @@
 #include "noonleaf/plan/explanation.hpp"
 
+#include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/plan/wetting_pattern.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -24,12 +26,14 @@ DayExplanation explain_day(const Garden& garden, const Journal& journal, const S
   result.bed = bed;
   result.today = plan_today(garden, journal, sky, {.date = date});
   result.today.estimates = estimates_behind(garden_of_bed(garden, bed), journal, sky, date);
-  const SkyDay& day = result.today.sky;
-  if (day.et0_from == Et0From::weather) result.et0 = daily_et0(day.estimate, garden.site.location);
+  const Sky bed_sky = sky_over_bed(garden.site, garden.beds[bed], sky);
+  result.sky = *bed_sky.find(std::chrono::sys_days(date));
+  if (result.sky.et0_from == Et0From::weather)
+    result.et0 = daily_et0(result.sky.estimate, garden.site.location);
   for (const PlantingAccount& account : accounts_of_bed(garden, bed, journal, sky, date)) {
-    const BedPlanting& planting = garden.beds[bed].plantings[account.planting];
+    const BedPlanting planting = planting_in_account(garden, bed, account.planting, journal, bed_sky);
     result.plantings.push_back({account.planting,
-                                growth_detail_on(planting, sky, garden.site.location.latitude_deg, date),
+                                growth_detail_on(planting, bed_sky, garden.site.location.latitude_deg, date),
                                 account.dry_ahead.days.front()});
   }
   return result;

@@ -23,6 +23,7 @@ struct PlantingExplanation {
 /// anew.
 struct DayExplanation {
   std::size_t bed = 0;   ///< index into Garden::beds
+  SkyDay sky{};          ///< as the bed gets it, shaded
   Today today{};         ///< the answer that the calculation led to
   DailyEt0Detail et0{};  ///< missing throughout where the day has no temperature of its own
   std::vector<PlantingExplanation> plantings{};

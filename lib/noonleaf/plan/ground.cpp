@@ -21,6 +21,7 @@ SoilParticles particles_of(const BedSoil& soil) {
   particles.clay_pct = soil.clay_pct;
   if (is_known(soil.organic_pct)) particles.organic_pct = soil.organic_pct;
   if (is_known(soil.gravel_pct)) particles.gravel_pct = soil.gravel_pct;
+  if (is_known(soil.density_factor)) particles.density_factor = soil.density_factor;
   return particles;
 }
 
@@ -95,7 +96,11 @@ SoilWater soil_of_bed(const Bed& bed) {
 
 BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed) {
   BalanceSettings settings;
-  settings.irrigated_frac = wetted_fraction(garden.sprinklers[bed.sprinkler].kind).value;
+  const WettingKind kind = garden.sprinklers[bed.sprinkler].kind;
+  settings.method = garden.account.method;
+  settings.irrigated_frac = wetted_fraction(kind).value;
+  if (kind == WettingKind::drip || kind == WettingKind::soaker_hose)
+    settings.emitters = EmitterPlace::under_canopy;
   if (bed.framed) return settings;
   if (!bed.soil.texture.empty()) settings.curve_number = curve_number_of(find_texture(bed.soil.texture).id);
   if (is_known(bed.soil.sand_pct)) {

@@ -21,7 +21,8 @@ SoilWater soil_of_bed(const Bed& bed);
 /// What is the same every day for the plantings of a bed: wetted share of the ground by kind of sprinkler,
 /// and the curve number of an unframed bed (TR-55 Table 2-2b, row crops in straight rows, good condition: 67,
 /// 78, 85, 89 for hydrologic groups A to D; group by texture, TR-55 appendix A). A bed of measured soil has
-/// no texture to take a group from: no runoff is reckoned there.
+/// no texture to take a group from: no runoff is reckoned there. Drip lines and soaker hoses lie under the
+/// leaves (FAO-56 ch. 7, text below eq. 75). The coefficients are the garden's (AccountOptions).
 BalanceSettings settings_of_bed(const Garden& garden, const Bed& bed);
 
 /// What has grown, day by day, on the ground of one planting: before it the planting of the same bed that was

@@ -17,7 +17,7 @@ BalanceRun low_quarter_run(const CheckedGround& ground, std::span<const AccountM
                                          ground.soil, ground.settings, corrections);
     const BalanceDetail& day = until.days.back();
     if (is_missing(day.start.dr_mm)) continue;
-    const double highest_mm = std::max(day.start.dr_mm, taw_mm(ground.soil, day.start.root_depth_m));
+    const double highest_mm = std::max(day.start.dr_mm, day.taw_mm);
     corrections.push_back(
         {.date = move.date, .dr_mm = std::clamp(day.start.dr_mm + move.dr_mm, 0.0, highest_mm)});
   }

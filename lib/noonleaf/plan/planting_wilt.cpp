@@ -7,6 +7,7 @@
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/heat/demand.hpp"
 #include "noonleaf/heat/turgor_table.hpp"
+#include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/ground.hpp"
 
 namespace noonleaf {
@@ -59,7 +60,8 @@ WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, co
 }
 
 double potential_transpiration_mm(const BalanceDetail& day) {
-  return day.growth.basis == CropBasis::plant_factor ? day.etc_mm_d : day.kcb * day.et0_mm_d;
+  return is_missing(day.kcb) ? day.etc_mm_d
+                             : day.kcb * day.et0_mm_d;  // a plant factor, or the single coefficient
 }
 
 }  // namespace
@@ -81,9 +83,10 @@ WeatherHours hours_over(const Site& site, const Sky& sky, year_month_day date) {
   return hours_of_day(shape).hours;
 }
 
-WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky,
+WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& open_sky,
                          year_month_day date) {
   WiltDay result;
+  const Sky sky = sky_over_bed(place.garden.site, place.bed, open_sky);
   const bool too_far_north = std::abs(place.garden.site.location.latitude_deg) > highest_latitude_deg;
   if (too_far_north || find_crop(place.planting.crop).basis == CropBasis::bare_soil) return result;
   double leaf_deficit_mm = 0;

@@ -8,6 +8,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
+#include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 #include "noonleaf/plan/rest_of_run.hpp"
@@ -53,27 +54,38 @@ struct Ahead {
 struct BedHour {
   std::size_t days_to_chance;
   double evening_water_mm;  ///< already run this evening: in the account from tomorrow on, off the need now
+  std::optional<Seedbed> seedbed;  ///< of the planting
 };
 
-bool beyond(const PlantingToday& planting, const BalanceDetail& day) {
-  return planting.in_seed_zone ? day.end.de_mm > day.rew_mm : day.end.dr_mm > day.raw_mm;
+/// The first day at whose close the seed zone is drier than seed bears, without water.
+std::optional<year_month_day> first_dry_seed_day(const Seedbed& seedbed, const BalanceRun& run) {
+  double depletion_mm = seedbed.close_mm;
+  for (const BalanceDetail& day : run.days) {
+    if (day.date != run.days.front().date)
+      depletion_mm = seed_zone_depletion_mm(seedbed.zone, depletion_mm, 0, std::max(0.0, day.et0_mm_d));
+    if (depletion_mm > seedbed.zone.damp_mm) return day.date;
+  }
+  return std::nullopt;
 }
 
 std::optional<year_month_day> first_day_beyond(const PlantingToday& planting, const BalanceRun& run) {
+  if (planting.seedbed) return first_dry_seed_day(*planting.seedbed, run);
   for (const BalanceDetail& day : run.days) {
-    if (beyond(planting, day)) return day.date;
+    if (day.end.dr_mm > day.raw_mm) return day.date;
   }
   return std::nullopt;
 }
 
 double need_mm(const PlantingToday& planting, const Ahead& ahead) {
   if (planting.stage == Stage::over || ahead.run.days.front().ground != GroundState::open) return 0.0;
-  bool needed = false;
-  for (std::size_t index = 0; index < ahead.run.days.size() && index < ahead.days_to_chance; ++index) {
-    needed = needed || beyond(planting, ahead.run.days[index]);
-  }
+  const auto days_to_limit = [&] {
+    return static_cast<std::size_t>(
+        (sys_days(*planting.limit_day) - sys_days(ahead.run.days.front().date)).count());
+  };
+  const bool needed = planting.limit_day && days_to_limit() < ahead.days_to_chance;
   const double room_mm = planting.in_seed_zone ? planting.top_layer_mm : planting.dr_mm;
-  return needed && room_mm >= smallest_refill_mm ? room_mm : 0.0;
+  if (!needed || room_mm < smallest_refill_mm) return 0.0;
+  return planting.in_seed_zone ? room_mm : room_mm / (1 - planting.salt.leaching_frac);
 }
 
 PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount& account, const Sky& sky,
@@ -84,12 +96,19 @@ PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount&
   result.crop = &find_crop(planting.crop);
   result.share_frac = planting.share_frac;
   result.stage = today.growth.stage;
-  result.in_seed_zone = seeds_not_up(planting, result.stage, sys_days(today.date));
+  result.seedbed = hour.seedbed;
+  result.in_seed_zone = result.seedbed.has_value();
+  result.salt = account.salt;
+  result.start_doubt_mm = account.start_doubt_mm;
   result.dr_mm = std::max(0.0, today.dr_wet_mm - hour.evening_water_mm);
   result.raw_mm = today.raw_mm;
   result.taw_mm = today.taw_mm;
   result.top_layer_mm = std::max(0.0, today.de_wet_mm - hour.evening_water_mm);
   result.top_layer_limit_mm = today.rew_mm;
+  if (is_missing(today.de_wet_mm) && result.seedbed) {  // the single coefficient knows of no surface
+    result.top_layer_mm = result.seedbed->depletion_mm;
+    result.top_layer_limit_mm = result.seedbed->zone.damp_mm;
+  }
   result.root_depth_m = today.end.root_depth_m;
   if (is_known(today.fc)) result.cover_frac = today.fc;
   result.etc_mm_d = today.etc_mm_d;
@@ -201,10 +220,14 @@ BedToday bed_by_account(const Garden& garden, std::size_t index, const Journal& 
       result.next_chance ? (sys_days(*result.next_chance) - sys_days(question.date)).count() : 7);
   const double evening_mm =
       water_on(garden, index, journal, *sky.find(sys_days(question.date))).evening_irrigation_mm;
+  const Sky bed_sky = sky_over_bed(garden.site, bed, sky);
   GroundState ground = GroundState::open;
   for (const PlantingAccount& account : accounts_of_bed(garden, index, journal, sky, question.date)) {
     const BedPlanting& planting = bed.plantings[account.planting];
-    result.plantings.push_back(planting_today(planting, account, sky, {days_to_chance, evening_mm}));
+    const auto seedbed = seedbed_on(garden, index, planting, journal, bed_sky, question.date);
+    result.plantings.push_back(planting_today(planting, account, sky, {days_to_chance, evening_mm, seedbed}));
+    if (seedbed && is_known(seedbed->light.depth_mm))
+      result.plantings.back().light_min = bed_run(garden, bed, seedbed->light.depth_mm).minutes;
     ground = account.dry_ahead.days.front().ground;
     if (question.wilt == TodayQuestion::Wilt::told)
       add_wilt({garden, bed, planting, journal}, account, sky, question.date, result.plantings.back());
@@ -330,6 +353,14 @@ RunPlan bed_run(const Garden& garden, const Bed& bed, double net_depth_mm, doubl
   if (is_known(longest_min)) request.limits.longest_min = std::min(request.limits.longest_min, longest_min);
   request.limits.shortest_min = std::min(request.limits.shortest_min, request.limits.longest_min);
   return run_plan(request);
+}
+
+std::vector<ShareOutcome> outcomes_of_run(const BedToday& bed) {
+  if (!bed.driver || is_missing(bed.run.mean_depth_mm)) return {};
+  std::vector<BedShare> shares;
+  for (const PlantingToday& planting : bed.plantings)
+    shares.push_back({planting.share_frac, planting.dr_mm, planting.raw_mm, planting.taw_mm});
+  return outcomes_of_depth(shares, bed.run.mean_depth_mm);
 }
 
 std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journal, const Sky& sky,

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "noonleaf/balance/mixed_bed.hpp"
 #include "noonleaf/crop/crop.hpp"
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
@@ -14,6 +15,8 @@
 #include "noonleaf/heat/wilt.hpp"
 #include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/run_slots.hpp"
+#include "noonleaf/plan/salt.hpp"
+#include "noonleaf/plan/seedbed.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/soil_check.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
@@ -48,9 +51,14 @@ struct PlantingToday {
   const Crop* crop = nullptr;
   double share_frac = 1;
   Stage stage = Stage::not_started;
-  bool in_seed_zone = false;  ///< sown and not up yet: the top layer decides
-  double dr_mm = missing;     ///< depletion of the root zone now
-  double raw_mm = missing;    ///< readily available water, for today's demand
+  bool in_seed_zone = false;         ///< sown and not up yet: the top few centimetres decide
+  std::optional<Seedbed> seedbed{};  ///< then
+  double light_min = missing;        ///< then: minutes of one light watering
+  SaltOfPlanting salt{};
+  double start_doubt_mm =
+      0;                   ///< how much drier it would be now, had the soil been dry where the account starts
+  double dr_mm = missing;  ///< depletion of the root zone now
+  double raw_mm = missing;  ///< readily available water, for today's demand
   double taw_mm = missing;
   double top_layer_mm = missing;        ///< De, depletion of the top layer now
   double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
@@ -116,6 +124,10 @@ struct AskedRun {
   std::chrono::minutes begin{0};
 };
 
+/// What the bed's run does to each of its plantings: outcomes_of_depth for the mean depth that the run
+/// brings. Empty without a run.
+std::vector<ShareOutcome> outcomes_of_run(const BedToday& bed);
+
 /// Everything that an answer is made from.
 struct TodayQuestion {
   enum class Wilt { told, left_out };  ///< whether the hours of the day are gone through for wilt
@@ -136,9 +148,12 @@ std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journa
 
 /// What to open today, for how long, who closes it, and which beds will hang.
 ///
-/// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds the REW of the top layer)
-///           before the close of the day ahead of the next chance to water, without any rain to come. The net
-///           depth is the depletion of the planting that needs most; it never exceeds that depletion.
+/// Rule      A bed is opened when a planting would pass its limit (RAW; for seeds half of what the seed zone
+///           holds available) before the close of the day ahead of the next chance to water, without any rain
+///           to come. The net depth is the depletion of the planting that needs most; it never exceeds that
+///           depletion but by what salt asks for (leaching). For seeds it is the deficit of the top 10 cm: a
+///           person comes once a day at most, and what lies below keeps the seed zone damp (ours); the light
+///           and frequent watering that is better is said beside it.
 ///           A run that would run off the bed is split in two with a pause, and cut to what two bring
 ///           (bed_cycles). Seedbeds come first, then the planting deepest beyond its limit. A run that fits
 ///           nowhere in full is cut and leaves the rest over. A planting whose season is over asks for

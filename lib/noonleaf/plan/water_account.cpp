@@ -6,11 +6,16 @@
 
 #include "noonleaf/balance/ground_state.hpp"
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/checked_account.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/ground_history.hpp"
 #include "noonleaf/plan/low_quarter.hpp"
+#include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/watering.hpp"
+#include "noonleaf/plan/wetting_pattern.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -49,7 +54,9 @@ class DayMaker {
       : garden_(garden),
         bed_(bed),
         journal_(journal),
-        wetted_frac_(settings_of_bed(garden, garden.beds[bed]).irrigated_frac) {}
+        wetted_frac_(settings_of_bed(garden, garden.beds[bed]).irrigated_frac),
+        soil_(std::make_shared<const SoilWater>(soil_of_bed(garden.beds[bed]))),
+        amendments_(amendments_of_bed(garden.beds[bed], journal)) {}
 
   /// A day that has come: with the water that it brought.
   BalanceDay watered(const SkyDay& day) {
@@ -70,15 +77,34 @@ class DayMaker {
     if (is_known(day.estimate.u2_m_s)) result.u2_m_s = day.estimate.u2_m_s;
     if (is_known(day.estimate.rh_min_pct)) result.rh_min_pct = day.estimate.rh_min_pct;
     result.irrigation_fw = wetted_frac_;
+    result.evaporation_factor = mulch_factor_on(garden_.beds[bed_], journal_, sys_days(day.weather.date));
+    put_soil(result);
     result.ground = ground_;
     return result;
   }
 
  private:
+  /// The soil of the day; on the day of digging what it was before, but on the account's first day.
+  void put_soil(BalanceDay& day) {
+    if (amendments_.empty()) return;
+    std::shared_ptr<const SoilWater> before = soil_;
+    day.soil = soil_;
+    for (const DatedSoil& each : amendments_) {
+      if (each.from > sys_days(day.date)) break;
+      if (each.from < sys_days(day.date)) before = each.soil;
+      day.soil = each.soil;
+    }
+    if (!is_first_ && before != day.soil) day.soil_before = before;
+    is_first_ = false;
+  }
+
   const Garden& garden_;
   std::size_t bed_;
   const Journal& journal_;
   double wetted_frac_;
+  std::shared_ptr<const SoilWater> soil_;
+  std::vector<DatedSoil> amendments_;
+  bool is_first_ = true;
   GroundState ground_ = GroundState::open;
 };
 
@@ -180,13 +206,16 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
   const sys_days morning = place.morning;
   PlantingAccount account;
   account.planting = place.planting;
-  account.soil = soil_of_bed(bed);
+  account.soil = soil_of_bed_on(bed, journal, morning);
+  account.salt = salt_of_planting(garden, bed, find_crop(bed.plantings[place.planting].crop));
   account.settings = settings_of_bed(garden, bed);
-  const sys_days start = account_start(sky, morning);
+  account.settings.salt_stress = account.salt.stress;
+  const sys_days start = account_start_of_bed(bed, sky, morning);
+  const SoilWater start_soil = soil_of_bed_on(bed, journal, start);
   const auto past_days = static_cast<std::size_t>((morning - start).count());
   const auto growth =
-      growth_on_ground(bed, bed.plantings[place.planting], sky, garden.site.location.latitude_deg, start,
-                       past_days + place.look_ahead_d);
+      growth_on_ground(bed, planting_in_account(garden, place.bed, place.planting, journal, sky), sky,
+                       garden.site.location.latitude_deg, start, past_days + place.look_ahead_d);
   const std::span<const GrowthDay> all_growth(growth);
   DayMaker maker(garden, place.bed, journal);
   std::vector<BalanceDay> past;
@@ -198,23 +227,36 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
        sky_ahead(sky, static_cast<std::size_t>((morning - sky.first()).count()), place.look_ahead_d)) {
     ahead.push_back(ahead.empty() ? maker.watered(day) : maker.dry(day));
   }
-  const BalanceState full =
-      initial_state(account.soil, growth.front().root_depth_m, profile_depth_m(growth), 0.0);
+  const bool start_known = bed.known_wet && start == sys_days(*bed.known_wet);
+  const double depleted_frac = start_known || garden.account.start == SoilAtStart::full ? 0.0 : 0.5;
+  const auto start_from = [&](double frac) {
+    return initial_state(start_soil, growth.front().root_depth_m, profile_depth_m(growth), frac);
+  };
+  const BalanceState full = start_from(depleted_frac);
   std::vector<BalanceDay> known = past;
   known.push_back(ahead.front());
-  const CheckedGround checked_ground{full, known, all_growth.first(known.size()), account.soil,
+  const CheckedGround checked_ground{full, known, all_growth.first(known.size()), start_soil,
                                      account.settings};
   const CheckedAccount checked = checked_account(
       checked_ground, checks_of(journal, bed, bed.plantings[place.planting], start, known.size()),
       runs_of(journal, bed));
   account.soil_checks = checked.checks;
-  account.past = run_balance(full, past, all_growth.first(past_days), account.soil, account.settings,
-                             checked.corrections);
+  const auto run_past = [&](const BalanceState& from) {
+    return run_balance(from, past, all_growth.first(past_days), start_soil, account.settings,
+                       checked.corrections);
+  };
+  account.past = run_past(full);
   account.dawn = account.past.days.empty() ? full : account.past.days.back().end;
   account.growth_to_come.assign(growth.begin() + static_cast<std::ptrdiff_t>(past_days), growth.end());
-  account.dry_ahead = run_balance(account.dawn, ahead, account.growth_to_come, account.soil, account.settings,
+  account.dry_ahead = run_balance(account.dawn, ahead, account.growth_to_come, start_soil, account.settings,
                                   checked.corrections);
-  add_low_quarter(account, {full, {}, growth, account.soil, account.settings}, joined(past, ahead),
+  if (!start_known) {
+    const BalanceState dry = start_from(1.0);
+    const BalanceRun from_dry = run_past(dry);
+    const BalanceState& dawn = from_dry.days.empty() ? dry : from_dry.days.back().end;
+    account.start_doubt_mm = std::max(0.0, dawn.dr_mm - account.dawn.dr_mm);
+  }
+  add_low_quarter(account, {full, {}, growth, start_soil, account.settings}, joined(past, ahead),
                   {past_days, garden.sprinklers[bed.sprinkler].rate.du_lq_frac, checked.moves});
   return account;
 }
@@ -239,6 +281,7 @@ BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal,
     (evening ? water.evening_irrigation_mm : water.irrigation_mm) += depth_mm;
   }
   if (is_known(gauge_mm)) water.rain_mm = gauge_mm;
+  water.rain_mm *= garden.beds[bed].rain_catch_frac;
   return water;
 }
 
@@ -251,10 +294,18 @@ sys_days account_start(const Sky& sky, std::chrono::year_month_day date) {
   return start;
 }
 
+sys_days account_start_of_bed(const Bed& bed, const Sky& sky, std::chrono::year_month_day date) {
+  const sys_days start = account_start(sky, date);
+  const bool later =
+      bed.known_wet && sys_days(*bed.known_wet) > start && sys_days(*bed.known_wet) <= sys_days(date);
+  return later ? sys_days(*bed.known_wet) : start;
+}
+
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,
-                                             const Sky& sky, std::chrono::year_month_day date,
+                                             const Sky& open_sky, std::chrono::year_month_day date,
                                              std::size_t look_ahead_d) {
   const sys_days morning(date);
+  const Sky sky = sky_over_bed(garden.site, garden.beds[bed], open_sky);
   if (sky.find(morning)->et0_from == Et0From::none) refuse_gap(*sky.find(morning));
   std::vector<PlantingAccount> accounts;
   const auto& plantings = garden.beds[bed].plantings;

@@ -7,6 +7,7 @@
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
+#include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/soil_check.hpp"
 
@@ -21,6 +22,8 @@ struct PlantingAccount {
   BalanceState dawn{};                   ///< as the morning finds it, before a check of that day
   std::vector<SoilCheck> soil_checks{};  ///< looks into the soil up to and on the morning's day, oldest first
   BalanceRun dry_ahead{};  ///< days from the morning on: what was watered on the first, then nothing
+  SaltOfPlanting salt{};
+  double start_doubt_mm = 0;  ///< how much drier this morning would be from a dry start of the account
   BalanceRun low_past{}, low_ahead{};  ///< the same in the driest quarter of the bed (low_quarter_run)
   // What `dry_ahead` was made from, so that a plan can put its own water into the same days.
   std::vector<BalanceDay> days_to_come{};
@@ -52,14 +55,18 @@ BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal,
 /// the morning that could not be bridged.
 std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day date);
 
+/// The same for one bed: its known wet morning, where that is later.
+std::chrono::sys_days account_start_of_bed(const Bed& bed, const Sky& sky, std::chrono::year_month_day date);
+
 /// The account of every planting that is in the ground on the morning of `date`.
 ///
-/// Method    The account starts with soil at field capacity (an assumption that `today` prints): the longer
-///           the weather, the less it matters. Each planting keeps its own root zone. Days ahead that no
-///           file covers have the mean ET0 of the last three that one does (ours). Snow and frozen ground
-///           stop the account (ground_state). A feel or probe entry sets the root zone right at the
-///           beginning of its day, so that the account passes through the weighted mean of both at the time
-///           of the check. A droop never changes it.
+/// Method    The account starts with soil at field capacity, on a known wet morning or by assumption, or half
+///           full (AccountOptions); start_doubt_mm says how much that still matters, and `today` prints it.
+///           The bed has its own sun and rain catch, its mulch and its amendments day by day, its salt. Each
+///           planting keeps its own root zone. Days ahead that no file covers have the mean ET0 of the last
+///           three that one does (ours). Snow and frozen ground stop the account (ground_state). A feel or
+///           probe entry sets the root zone right at the beginning of its day, so that the account passes
+///           through the weighted mean of both at the time of the check. A droop never changes it.
 /// Input     date   a day of the sky; look_ahead_d  days of dry_ahead, 1 or more
 /// Throws    Error, field "date", when that day has no temperature and no neighbours to bridge it
 std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t bed, const Journal& journal,

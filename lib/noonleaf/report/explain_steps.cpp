@@ -78,7 +78,8 @@ std::string_view origin_of(const DailyEt0Column& column, const DailyEstimate& da
 }
 
 ExplainPart sky_part(const ExplainView& view, StepWriter& writer) {
-  const SkyDay& day = view.explanation.today.sky;
+  const SkyDay& day = view.explanation.sky;
+  const double sun_frac = view.garden.beds[view.explanation.bed].sun_frac;
   const Location& place = view.garden.site.location;
   ExplainPart part{.title = "THE SKY: what short grass would use (ET0)"};
   part.sentences.push_back(day.origin == DayOrigin::forecast
@@ -95,6 +96,11 @@ ExplainPart sky_part(const ExplainView& view, StepWriter& writer) {
       "Sun and wind dry a lawn of even grass that has all the water it wants; the equation of Penman and "
       "Monteith says "
       "how much. Everything after is measured against that grass.");
+  if (sun_frac < 1) {
+    part.sentences.push_back(fmt::format(
+        "This bed stands in shade: it gets {:.0f} % of the sun, and its own ET0 follows from that (ours).",
+        100 * sun_frac));
+  }
   add_input(writer, "Tmax", "highest temperature", day.estimate.t_max_c, "°C", "weather file");
   add_input(writer, "Tmin", "lowest temperature", day.estimate.t_min_c, "°C", "weather file");
   add_input(writer, "z", "height above the sea", place.elevation_m, "m", "garden.toml");
@@ -133,7 +139,11 @@ ExplainPart plant_part(const ExplainView& view, const PlantingExplanation& plant
   part.sentences.push_back(stage_sentence(planting));
   if (crop.surrogate)
     part.sentences.push_back("No published values of its own: those of a similar crop stand in.");
+  const bool is_single = is_missing(planting.day.kcb) && planting.growth.day.basis == CropBasis::kc_curve;
   for (const GrowthQuantity& row : growth_quantities()) {
+    if (row.coefficient != GrowthQuantity::Coefficient::either &&
+        (row.coefficient == GrowthQuantity::Coefficient::single) != is_single)
+      continue;
     writer.add({.symbol = std::string(row.symbol),
                 .meaning = std::string(row.meaning),
                 .unit = std::string(row.unit),
@@ -181,6 +191,17 @@ ExplainPart run_part(const ExplainView& view) {
     return part;
   }
   part.sentences.push_back(fmt::format("{} sets the depth.", bed.plantings[*bed.driver].crop->name_en));
+  if (bed.open_question) {
+    part.sentences.push_back(
+        "Runs were asked for that nobody wrote down, done or not: the depth is the smaller one, right either "
+        "way.");
+  }
+  const double leaching_frac = bed.plantings[*bed.driver].salt.leaching_frac;
+  if (leaching_frac > 0) {
+    part.sentences.push_back(
+        fmt::format("Salt: the depletion is divided by 1 - LR, LR = {} (Ayers & Westcot 1985, eq. 9).",
+                    significant_text(leaching_frac)));
+  }
   StepWriter writer;
   add_input(writer, "area", "area of the bed", view.garden.beds[explanation.bed].area_m2, "m2",
             "garden.toml");

@@ -123,7 +123,30 @@ Json doubt_json(const PlantingToday& planting, RateBasis basis) {
           {"suspects", std::move(suspects)}};
 }
 
-Json planting_json(const PlantingToday& planting, RateBasis basis) {
+Json seedbed_json(const PlantingToday& planting) {
+  if (!planting.seedbed) return nullptr;
+  const Seedbed& seedbed = *planting.seedbed;
+  return {{"emergence", date_or_null(seedbed.emergence)},
+          {"by_table", seedbed.by_table},
+          {"soil_c", number(seedbed.soil_c)},
+          {"depth_m", number(seedbed.zone.depth_m)},
+          {"depletion_mm", number(seedbed.depletion_mm)},
+          {"depletion_at_close_mm", number(seedbed.close_mm)},
+          {"limit_mm", number(seedbed.zone.damp_mm)},
+          {"light_depth_mm", number(seedbed.light.depth_mm)},
+          {"light_min", number(planting.light_min)},
+          {"light_per_day", number(seedbed.light.per_day)}};
+}
+
+Json salt_json(const SaltOfPlanting& salt) {
+  return {{"ece_ds_m", number(salt.ece_ds_m)},
+          {"ece_is_guess", salt.ece_is_guess},
+          {"stress", number(salt.stress)},
+          {"leaching_frac", number(salt.leaching_frac)},
+          {"too_salty", salt.too_salty}};
+}
+
+Json planting_json(const PlantingToday& planting, RateBasis basis, double percolation_mm) {
   return {{"crop", planting.crop->id},
           {"share_frac", number(planting.share_frac)},
           {"stage", label(planting.stage)},
@@ -137,6 +160,10 @@ Json planting_json(const PlantingToday& planting, RateBasis basis) {
           {"etc_mm_d", number(planting.etc_mm_d)},
           {"depletion_at_close_mm", number(planting.dr_close_mm)},
           {"net_need_mm", number(planting.net_need_mm)},
+          {"percolation_mm", number(percolation_mm)},
+          {"start_doubt_mm", number(planting.start_doubt_mm)},
+          {"seedbed", seedbed_json(planting)},
+          {"salt", salt_json(planting.salt)},
           {"limit_day", date_or_null(planting.limit_day)},
           {"soil_check",
            planting.soil_checks.empty() ? Json(nullptr) : check_json_of(planting.soil_checks.back())},
@@ -191,8 +218,11 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
   const Bed& where = view.garden.beds[bed.bed];
   const Sprinkler& sprinkler = view.garden.sprinklers[where.sprinkler];
   Json plantings = Json::array();
-  for (const PlantingToday& planting : bed.plantings)
-    plantings.push_back(planting_json(planting, sprinkler.rate.basis));
+  const std::vector<ShareOutcome> outcomes = outcomes_of_run(bed);
+  for (std::size_t index = 0; index < bed.plantings.size(); ++index) {
+    plantings.push_back(planting_json(bed.plantings[index], sprinkler.rate.basis,
+                                      outcomes.empty() ? missing : outcomes[index].percolation_mm));
+  }
   return {{"bed", where.id},
           {"name", where.name},
           {"area_m2", number(where.area_m2)},

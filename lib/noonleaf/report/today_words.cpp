@@ -16,6 +16,7 @@ namespace {
 using std::chrono::year_month_day;
 
 constexpr double overflow_worth_a_word_mm = 3.0;
+constexpr double start_worth_a_word_mm = 1.0;
 constexpr double hot_hose_c = 27.0;  // common practice, no source: a hose in the sun scalds on such a day
 constexpr double rain_worth_a_look_mm = 2.0;
 
@@ -36,9 +37,10 @@ const PlantingToday* first_to_limit(const BedToday& bed) {
 }
 
 std::string seed_words(const TodayView& view, const PlantingToday& planting) {
-  return fmt::format("{} (seed): the top of the soil is down {} and can spare {}", crop_name(planting),
-                     quantities(view).depth(planting.top_layer_mm),
-                     quantities(view).depth(planting.top_layer_limit_mm));
+  const double zone_mm = planting.seedbed->zone.depth_m * 1000;
+  return fmt::format("{} (seed): the top {} is down {} and can spare {}", crop_name(planting),
+                     quantities(view).depth(zone_mm), quantities(view).depth(planting.seedbed->depletion_mm),
+                     quantities(view).depth(planting.seedbed->zone.damp_mm));
 }
 
 bool all_over(const BedToday& bed) {
@@ -47,8 +49,9 @@ bool all_over(const BedToday& bed) {
 }
 
 std::string used_words(const TodayView& view, const PlantingToday& planting) {
-  return fmt::format("is down {} and can spare {}", quantities(view).depth(planting.dr_mm),
-                     quantities(view).depth(planting.raw_mm));
+  const QuantityText text = quantities(view);
+  return fmt::format("is down {} ({} by tonight) and can spare {}", text.depth(planting.dr_mm),
+                     text.depth(planting.dr_close_mm), text.depth(planting.raw_mm));
 }
 
 std::string when_words(const TodayView& view, year_month_day date) {
@@ -135,6 +138,25 @@ bool has_flowers_for_bees(const TodayView& view) {
       return flowers && (planting.stage == Stage::mid_season || planting.stage == Stage::no_stages);
     });
   });
+}
+
+/// Beds that stand apart from what was taken for the start, and how much that start still matters.
+std::string start_words(const TodayView& view) {
+  double doubt_mm = 0;
+  std::string bed_id, known;
+  for (const BedToday& bed : view.today.beds) {
+    const Bed& where = view.garden.beds[bed.bed];
+    if (where.known_wet && *where.known_wet <= view.today.date)
+      known += fmt::format("; bed {} was known to be full on {}", where.id, iso_date(*where.known_wet));
+    for (const PlantingToday& planting : bed.plantings) {
+      if (!(planting.start_doubt_mm > doubt_mm)) continue;
+      doubt_mm = planting.start_doubt_mm;
+      bed_id = where.id;
+    }
+  }
+  if (doubt_mm < start_worth_a_word_mm) return known + "; it no longer matters";
+  return known + fmt::format("; had it been dry, bed {} would be {} drier now: feel the soil", bed_id,
+                             quantities(view).depth(doubt_mm));
 }
 
 }  // namespace
@@ -241,18 +263,55 @@ std::string left_over_words(const TodayView& view, const BedToday& bed) {
                      quantities(view).depth(bed.run.left_over_net_mm), again);
 }
 
+std::string seedbed_words(const TodayView& view, const BedToday& bed) {
+  std::string text;
+  for (const PlantingToday& planting : bed.plantings) {
+    if (!planting.seedbed) continue;
+    const Seedbed& seedbed = *planting.seedbed;
+    if (!text.empty()) text += " ";
+    if (seedbed.emergence) {
+      text += fmt::format("{} seed should be up about {}", crop_name(planting), day_name(*seedbed.emergence));
+      text += seedbed.by_table ? fmt::format(" (soil taken as {}, like the air).",
+                                             quantities(view).temperature(seedbed.soil_c))
+                               : fmt::format(" ({} days, a rule of thumb).", usual_emergence_d);
+    } else {
+      text += fmt::format("{} seed does not come up at {}.", crop_name(planting),
+                          quantities(view).temperature(seedbed.soil_c));
+    }
+    const double times = std::ceil(seedbed.light.per_day);
+    if (is_known(planting.light_min) && times > 1) {
+      text += fmt::format(" Better still, light and often: {:.0f} minutes, {:.0f} times a day.",
+                          planting.light_min, times);
+    }
+  }
+  return text;
+}
+
+std::string salt_words(const BedToday& bed) {
+  double leaching_frac = 0;
+  for (const PlantingToday& planting : bed.plantings)
+    leaching_frac = std::max(leaching_frac, planting.salt.leaching_frac);
+  if (!bed.driver || leaching_frac < 0.005) return {};
+  return fmt::format("Salt: {:.0f} % of the water is to pass the roots and wash it down.",
+                     100 * leaching_frac);
+}
+
 std::string overflow_words(const TodayView& view, const BedToday& bed) {
   if (!bed.driver) return {};
+  const Bed& where = view.garden.beds[bed.bed];
+  const std::vector<ShareOutcome> outcomes = outcomes_of_run(bed);
   std::string text;
   for (std::size_t index = 0; index < bed.plantings.size(); ++index) {
     const PlantingToday& planting = bed.plantings[index];
-    const double beyond_mm = bed.run.mean_depth_mm - planting.dr_mm;
+    const double beyond_mm = outcomes[index].percolation_mm;
     const bool counts = index != *bed.driver && !planting.in_seed_zone && planting.stage != Stage::over;
     if (!counts || beyond_mm < overflow_worth_a_word_mm) continue;
-    text += fmt::format("{}{} drains below the roots of {}.", text.empty() ? "" : " ",
-                        quantities(view).depth(beyond_mm), crop_name(planting));
+    text += fmt::format(" {} ({}) drains below the roots of {}.", quantities(view).depth(beyond_mm),
+                        quantities(view).volume(beyond_mm * planting.share_frac * where.area_m2),
+                        crop_name(planting));
   }
-  return text;
+  if (bed.plantings.size() < 2) return text.empty() ? text : text.substr(1);
+  return crop_name(bed.plantings[*bed.driver]) + " sets the depth." + text;
 }
 
 std::vector<std::string> estimate_words(const TodayView& view) {
@@ -260,6 +319,7 @@ std::vector<std::string> estimate_words(const TodayView& view) {
   for (const Estimate& estimate : view.today.estimates) {
     std::string line = estimate.what;
     if (!line.empty()) line[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(line[0])));
+    if (estimate.kind == EstimateKind::soil_start) line += start_words(view);
     if (estimate.days > 0) line += fmt::format(" ({} of {} days)", estimate.days, estimate.of_days);
     lines.push_back(line + ".");
   }

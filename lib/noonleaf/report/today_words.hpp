@@ -42,8 +42,14 @@ std::string multiplier_words(const TodayView& view, const BedToday& bed);
 /// What the longest run leaves undone; empty when nothing.
 std::string left_over_words(const TodayView& view, const BedToday& bed);
 
-/// What the run gives the other plantings of the bed beyond what they can hold; empty when nothing worth a
-/// word.
+/// When seed should be up, and the light and frequent watering that suits it; empty without a seedbed.
+std::string seedbed_words(const TodayView& view, const BedToday& bed);
+
+/// What salt asks for beyond the depletion; empty where it asks for nothing.
+std::string salt_words(const BedToday& bed);
+
+/// Which planting of a mixed bed sets the depth, and what the run gives the others beyond what they can hold;
+/// empty when nothing is worth a word.
 std::string overflow_words(const TodayView& view, const BedToday& bed);
 
 /// What was not measured, a line each; `EstimateKind::weather` with its days.
