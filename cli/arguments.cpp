@@ -80,6 +80,7 @@ void add_new(CLI::App& app, NewArguments& arguments) {
 void add_check(CLI::App& app, CheckArguments& arguments) {
   CLI::App* command = app.add_subcommand("check", "List every problem with its place and its fix");
   command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_flag("--strict", arguments.strict, "refuse what is doubtful or set aside as missing, too");
   add_format(*command, arguments.format);
   command->footer("Example: noonleaf check my-garden");
 }
@@ -132,7 +133,7 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->check(check_pair)
       ->type_name("NAME=HEADER")
       ->allow_extra_args(false);
-  command->add_option("--ignore", arguments.ignored, "leave a column alone whose name looks like a known one")
+  command->add_option("--ignore", arguments.ignored, "leave out this column of the file")
       ->type_name("HEADER")
       ->allow_extra_args(false);
   command->add_option("--where", texts.where, "keep the rows with this value: station=Seattle")
@@ -157,7 +158,15 @@ void add_et0(CLI::App& app, Et0Arguments& arguments, Et0Texts& texts) {
       ->type_name("CHECK")
       ->allow_extra_args(false);
   command->add_flag("--detail", arguments.detail, "add every intermediate quantity");
-  command->add_flag("--daily-sum", arguments.daily_sum, "hourly files: add the hours up to days of --zone");
+  using Days = Arguments::DaysOfHours;
+  const auto days_of_hours = [&](const char* name, Days days, const char* what) {
+    return command->add_flag_callback(
+        name, [&arguments, days] { arguments.days_of_hours = days; }, what);
+  };
+  days_of_hours("--daily-sum", Days::summed, "hourly files: add the hours' ET0 up to days of --zone")
+      ->excludes(
+          days_of_hours("--daily-equation", Days::daily_equation,
+                        "hourly files: make days of --zone from the hours, and use the daily equation"));
   command->add_option("--precision", arguments.precision, "digits after the point")
       ->check(within(0, 15))
       ->capture_default_str();

@@ -23,6 +23,7 @@ struct NewArguments {
 
 struct CheckArguments {
   std::string folder;
+  bool strict = false;
   OutputFormat format = OutputFormat::text;
 };
 
@@ -38,6 +39,7 @@ struct Et0Arguments {
   enum class Equation { fao56, asce };
   enum class Surface { short_grass, tall };
   enum class Format { csv, json };
+  enum class DaysOfHours { none, summed, daily_equation };
   std::string file, zone;
   double latitude_deg = missing, longitude_deg = missing, elevation_m = missing, wind_height_m = 2.0;
   Equation equation = Equation::fao56;
@@ -45,7 +47,8 @@ struct Et0Arguments {
   Format format = Format::csv;
   std::vector<std::pair<std::string, std::string>> columns;  ///< canonical name, header in the file
   std::vector<std::pair<std::string, std::string>> where;    ///< column, value to keep
-  bool arid = false, coast = false, strict = false, detail = false, daily_sum = false;
+  bool arid = false, coast = false, strict = false, detail = false;
+  DaysOfHours days_of_hours = DaysOfHours::none;
   StampMark stamps = StampMark::unstated;
   DateOrder date_order = DateOrder::iso;
   std::vector<std::string> accepted_checks, ignored;

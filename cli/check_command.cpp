@@ -24,6 +24,7 @@ std::string findings_text(std::string_view title, const std::vector<Finding>& fi
     text += wrapped(fmt::format("line {}, column {}, {}: {} [{}]", problem.line, problem.column,
                                 problem.field, problem.message, finding.check),
                     4);
+    text += wrapped("fix: " + problem.fix, 6);
   }
   return text;
 }
@@ -66,7 +67,8 @@ int report_problems(const std::vector<Problem>& problems, OutputFormat format) {
 
 int run(const CheckArguments& arguments) {
   try {
-    const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
+    const GardenFolder folder = read_garden_folder(
+        arguments.folder, arguments.folder, arguments.strict ? Strictness::strict : Strictness::lenient);
     print(arguments.format == OutputFormat::json ? check_json(folder) : folder_text(folder));
   } catch (const Error& refused) {
     return report_problems(refused.problems(), arguments.format);

@@ -183,7 +183,7 @@ class DaySum {
 
 void write_hours(WeatherReader& reader, const Et0Arguments& arguments) {
   const auto columns = hourly_et0_columns(equation_of(arguments));
-  const bool sums = arguments.daily_sum;
+  const bool sums = arguments.days_of_hours == Et0Arguments::DaysOfHours::summed;
   Et0Table table(arguments,
                  {.key = sums ? "date" : "time",
                   .rows = sums ? "days" : "hours",
@@ -257,7 +257,8 @@ int run(const Et0Arguments& arguments) {
   WeatherReader(arguments.file, arguments.file, options)
       .read_through();  // nothing is written unless all is readable
   WeatherReader reader(arguments.file, arguments.file, options);
-  if (reader.step() == WeatherStep::hour) {
+  const bool days_wanted = arguments.days_of_hours == Et0Arguments::DaysOfHours::daily_equation;
+  if (reader.step() == WeatherStep::hour && !days_wanted) {
     require_place_of_sun(arguments);
     write_hours(reader, arguments);
   } else {

@@ -72,6 +72,12 @@ BOOST_FIXTURE_TEST_CASE(check_on_the_demo_garden, DemoPlace) {
   BOOST_TEST(checked.exit_code == 0);
   check_golden("check_demo.txt", checked.out);
   BOOST_TEST(run_noonleaf(*this, "check demo --format json").exit_code == 0);
+  replace("demo/weather/station_2025.csv", "2025-07-15,", "2025-07-14,");
+  const CommandRun twice = run_noonleaf(*this, "check demo");
+  BOOST_TEST(twice.exit_code == 0, twice.err);
+  BOOST_TEST(twice.out.find("[duplicate]") != std::string::npos, twice.out);
+  BOOST_TEST(twice.out.find("fix: keep the row that is right") != std::string::npos, twice.out);
+  BOOST_TEST(run_noonleaf(*this, "check demo --strict").exit_code == 1);
 }
 
 BOOST_AUTO_TEST_CASE(et0_from_a_bare_file) {
@@ -131,6 +137,22 @@ BOOST_AUTO_TEST_CASE(et0_from_hours) {
   BOOST_TEST(std::abs(std::stod(day.out.substr(day.out.find("2015-10-01,") + 11)) - sum) < 1e-4);
   BOOST_TEST(run_noonleaf(place, "et0 hours.csv --latitude 16 --elevation 8 --zone Etc/GMT+1").exit_code ==
              1);
+}
+
+// FAO-56 example 18 (Uccle, 6 July), with a column withheld: the row says what was put in its place.
+BOOST_AUTO_TEST_CASE(et0_with_a_column_left_out) {
+  const Workplace place;
+  place.write(
+      "june.csv",
+      "date,tmin_c,tmax_c,rhmin_pct,rhmax_pct,wind_m_s,rs_mj_m2\n2015-07-06,12.3,21.5,63,84,2.78,22.07\n");
+  const std::string command = "et0 june.csv --latitude 50.8 --elevation 100 --wind-height 10";
+  const CommandRun whole = run_noonleaf(place, command);
+  BOOST_TEST(whole.out.find("2015-07-06,3.88,\n") != std::string::npos, whole.out);
+  const CommandRun without = run_noonleaf(place, command + " --ignore rs_mj_m2");
+  BOOST_TEST(without.out.find("rs=temperature_range") != std::string::npos, without.out);
+  const CommandRun slip = run_noonleaf(place, command + " --ignore rs_mj_m3");
+  BOOST_TEST(slip.exit_code == 1);
+  BOOST_TEST(slip.err.find("did you mean \"rs_mj_m2\"?") != std::string::npos, slip.err);
 }
 
 BOOST_AUTO_TEST_CASE(real_open_weather_through_et0) {

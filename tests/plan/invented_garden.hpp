@@ -69,6 +69,9 @@ inline noonleaf::DailySeries steady_weather(std::chrono::sys_days first, int day
     series.days.push_back(weather);
     series.origins.push_back(day < days - forecast_days ? noonleaf::DayOrigin::measured
                                                         : noonleaf::DayOrigin::forecast);
+    noonleaf::WeatherQuantities forecast;
+    if (day >= days - forecast_days) forecast.set();
+    series.forecast.push_back(forecast);
   }
   return series;
 }

@@ -56,4 +56,15 @@ BOOST_AUTO_TEST_CASE(a_long_gap_stays_missing) {
   BOOST_TEST(noonleaf::is_missing(sky.days[5].et0_mm_d));
 }
 
+// A station that lacks its rain and a forecast that has some: the day is mixed, and no rain was measured.
+BOOST_AUTO_TEST_CASE(forecast_rain_on_a_measured_day_is_not_measured) {
+  noonleaf::DailySeries series = steady_weather(std::chrono::sys_days(2025y / 7 / 1), 3);
+  for (auto& day : series.days) day.rain_mm = 12;
+  series.origins[1] = noonleaf::DayOrigin::mixed;
+  series.forecast[1].set(static_cast<std::size_t>(noonleaf::WeatherQuantity::rain));
+  const noonleaf::Sky sky = noonleaf::sky_over({.location = {46, 0, 300}}, series);
+  BOOST_TEST(noonleaf::measured_rain_mm(sky.days[0]) == 12.0);
+  BOOST_TEST(noonleaf::is_missing(noonleaf::measured_rain_mm(sky.days[1])));
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -41,6 +41,10 @@ BOOST_AUTO_TEST_CASE(a_measured_value_beats_a_forecast_and_gaps_stay_gaps) {
   BOOST_TEST((series.origins[1] == DayOrigin::mixed));
   BOOST_TEST(series.days[1].t_max_c == 21.0);
   BOOST_TEST(series.days[1].rain_mm == 1.0);
+  const auto rain = static_cast<std::size_t>(noonleaf::WeatherQuantity::rain);
+  const auto t_max = static_cast<std::size_t>(noonleaf::WeatherQuantity::t_max);
+  BOOST_TEST(series.forecast[1].test(rain));
+  BOOST_TEST(!series.forecast[1].test(t_max));
   BOOST_TEST((series.origins[2] == DayOrigin::forecast));
   BOOST_TEST((series.origins[3] == DayOrigin::none));
   BOOST_TEST(noonleaf::is_missing(series.days[3].t_max_c));

@@ -185,7 +185,7 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
 std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& journal, const Sky& sky,
                                        std::chrono::year_month_day date) {
   PhraseCount counts;
-  std::size_t of_days = 0, forecast_days = 0, forecast_rain_days = 0;
+  std::size_t of_days = 0, forecast_days = 0, mixed_days = 0, forecast_rain_days = 0;
   const sys_days start = account_start(sky, date);
   for (const SkyDay& day : sky.days) {
     const sys_days when(day.weather.date);
@@ -193,7 +193,8 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& jour
     if (when < start) continue;
     ++of_days;
     if (day.origin == DayOrigin::forecast) ++forecast_days;
-    const bool rained = day.origin == DayOrigin::forecast && day.weather.rain_mm > 0;
+    if (day.origin == DayOrigin::mixed) ++mixed_days;
+    const bool rained = day.weather.rain_mm > 0 && is_missing(measured_rain_mm(day));
     if (rained && when < sys_days(date)) ++forecast_rain_days;
     add_day(counts, day);
   }
@@ -201,6 +202,11 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& jour
   if (forecast_days > 0) {
     estimates.push_back(
         {.what = "weather is a forecast, not a measurement", .days = forecast_days, .of_days = of_days});
+  }
+  if (mixed_days > 0) {
+    estimates.push_back({.what = "what the station did not measure is taken from a forecast",
+                         .days = mixed_days,
+                         .of_days = of_days});
   }
   if (forecast_rain_days > 0) {
     estimates.push_back({.what = "rain that was only forecast is not counted: read the gauge",

@@ -52,6 +52,10 @@ void bridge_gaps(std::vector<SkyDay>& days) {
 
 }  // namespace
 
+double measured_rain_mm(const SkyDay& day) {
+  return day.forecast.test(static_cast<std::size_t>(WeatherQuantity::rain)) ? missing : day.weather.rain_mm;
+}
+
 std::chrono::sys_days Sky::first() const { return std::chrono::sys_days(days.front().weather.date); }
 
 std::chrono::sys_days Sky::last() const { return std::chrono::sys_days(days.back().weather.date); }
@@ -65,7 +69,9 @@ Sky sky_over(const Site& site, const DailySeries& weather) {
   const LadderOptions options = ladder_options(site);
   Sky sky;
   for (std::size_t index = 0; index < weather.days.size(); ++index) {
-    SkyDay day{.weather = weather.days[index], .origin = weather.origins[index]};
+    SkyDay day{.weather = weather.days[index],
+               .origin = weather.origins[index],
+               .forecast = weather.forecast[index]};
     day.estimate = complete_daily(day.weather, site.location, options);
     day.et0_mm_d = daily_et0_mm_d(day.estimate, site.location);
     day.et0_from = is_known(day.et0_mm_d) ? Et0From::weather : Et0From::none;

@@ -26,10 +26,15 @@ enum class Et0From {
 struct SkyDay {
   DailyWeather weather{};
   DayOrigin origin = DayOrigin::none;
+  WeatherQuantities forecast{};  ///< what was taken from a forecast
   DailyEstimate estimate{};
   double et0_mm_d = missing;
   Et0From et0_from = Et0From::none;
 };
+
+/// Rain of the day that was measured. A forecast of rain is no rain, not even of a day that has passed.
+/// Missing   without a measurement
+double measured_rain_mm(const SkyDay& day);
 
 /// Consecutive days over the garden.
 struct Sky {

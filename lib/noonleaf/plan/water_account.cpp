@@ -34,10 +34,6 @@ sys_days gauge_day(const JournalEntry& entry) {
   return sys_days(entry.date) - days(morning ? 1 : 0);
 }
 
-bool is_measured(const SkyDay& day) {
-  return day.origin == DayOrigin::measured || day.origin == DayOrigin::mixed;
-}
-
 void refuse_gap(const SkyDay& day) {
   Problem problem;
   problem.field = "date";
@@ -266,7 +262,8 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
 BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day) {
   const sys_days date(day.weather.date);
   BedWater water;
-  if (is_measured(day) && is_known(day.weather.rain_mm)) water.rain_mm = day.weather.rain_mm;
+  const double station_mm = measured_rain_mm(day);
+  if (is_known(station_mm)) water.rain_mm = station_mm;
   double gauge_mm = missing;
   for (const JournalEntry& entry : journal) {
     if (entry.event == JournalEvent::rain && gauge_day(entry) == date && is_known(entry.rain_mm)) {

@@ -9,8 +9,9 @@ CsvRows::CsvRows(std::unique_ptr<TextSource> source, WeatherKind kind, const Wea
     : table_(std::move(source), options), kind_(kind), stamps_(stated_stamps(options)) {}
 
 bool CsvRows::next_block(std::vector<TableRow>& rows) {
-  rows.resize(rows_in_block);  // rows of the block before are overwritten in place
-  for (std::size_t count = 0; count < rows_in_block; ++count) {
+  const std::size_t wanted = std::exchange(first_block_, false) ? rows_in_first_block : rows_in_block;
+  rows.resize(wanted);  // rows of the block before are overwritten in place
+  for (std::size_t count = 0; count < wanted; ++count) {
     if (table_.next(rows[count])) continue;
     rows.resize(count);
     return false;

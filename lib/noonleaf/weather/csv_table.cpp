@@ -6,6 +6,7 @@
 
 #include "noonleaf/missing.hpp"
 #include "noonleaf/nearest_name.hpp"
+#include "noonleaf/weather/cell_ends.hpp"
 #include "noonleaf/weather/decimal_number.hpp"
 #include "noonleaf/weather/utf8_text.hpp"
 
@@ -26,8 +27,6 @@ constexpr WeatherValues no_values = all_missing();
 const char* line_end(const char* place, const char* limit) {
   return static_cast<const char*>(std::memchr(place, '\n', static_cast<std::size_t>(limit - place)));
 }
-
-bool ends_cell(char letter) { return letter == '\n' || letter == '\r'; }
 
 }  // namespace
 
@@ -151,68 +150,59 @@ bool CsvTable::next(TableRow& row) {
 }
 
 CsvTable::Outcome CsvTable::fast_row(const char*& place, TableRow& row) {
-  const char separator = plan_.separator;
-  const char* next = place;
+  CellEnds ends(place, plan_.separator);
+  const char* cell = place;
   for (const FastColumn& column : fast_) {
+    const char* const mark = ends.next();
+    if (*mark != (column.last ? '\n' : plan_.separator)) return Outcome::unclear;
+    const char* const end = mark - (column.last && mark != cell && mark[-1] == '\r' ? 1 : 0);
     switch (column.kind) {
       case Kind::skip:
-        for (; *next != separator && *next != '\n'; ++next)
-          if (*next == '"') return Outcome::unclear;
         break;
       case Kind::value:
       case Kind::converted: {
-        if (*next == separator || ends_cell(*next)) break;
+        if (cell == end) break;
         double value = 0.0;
-        next = plain_decimal(next, mark_, value);
-        if (next == nullptr) return Outcome::unclear;
+        if (!plain_decimal(cell, end, mark_, value)) return Outcome::unclear;
         row.values[column.slot] = column.kind == Kind::value ? value : column.conversion.to_library(value);
         break;
       }
       case Kind::date:
       case Kind::stamp:
       case Kind::end_stamp:
-        if (fast_key(column.kind, next, row) == Outcome::unclear) return Outcome::unclear;
+        if (!fast_key(column.kind, cell, end, row)) return Outcome::unclear;
         break;
       case Kind::filter:
       case Kind::station: {
-        const Outcome outcome = fast_choice(column.kind, next);
-        if (outcome == Outcome::skipped) place = next;
+        const Outcome outcome = fast_choice(column.kind, cell, end);
+        if (outcome == Outcome::skipped) place = line_end(end, source_->limit()) + 1;
         if (outcome != Outcome::taken) return outcome;
         break;
       }
       case Kind::slow:
         return Outcome::unclear;
     }
-    if (column.last) break;
-    if (*next != separator) return Outcome::unclear;
-    ++next;
+    cell = mark + 1;
   }
-  if (*next == '\r') ++next;
-  if (*next != '\n') return Outcome::unclear;
-  place = next + 1;
+  place = cell;
   return Outcome::taken;
 }
 
-CsvTable::Outcome CsvTable::fast_key(Kind kind, const char*& place, TableRow& row) const {
+bool CsvTable::fast_key(Kind kind, const char* cell, const char* end, TableRow& row) {
   if (kind == Kind::date) {
     std::int32_t day = 0;
-    place = plain_iso_date(place, day);
+    const bool plain = plain_iso_date(cell, day) == end;
     row.stamp.seconds = day * day_s;
-    return place == nullptr ? Outcome::unclear : Outcome::taken;
+    return plain;
   }
   if (kind == Kind::end_stamp) row.end_stamp.emplace();
-  place = plain_iso_stamp(place, kind == Kind::end_stamp ? *row.end_stamp : row.stamp);
-  return place == nullptr ? Outcome::unclear : Outcome::taken;
+  return plain_iso_stamp(cell, kind == Kind::end_stamp ? *row.end_stamp : row.stamp) == end;
 }
 
-// Filter or station: whether the row is wanted. Of a row that is not, `place` is left behind its end.
-CsvTable::Outcome CsvTable::fast_choice(Kind kind, const char*& place) {
-  const char* end = place;
-  while (*end != plan_.separator && !ends_cell(*end)) ++end;
-  const std::string_view text(place, static_cast<std::size_t>(end - place));
-  if (text.empty() || text.front() == '"' || text.front() == ' ' || text.back() == ' ')
-    return Outcome::unclear;
-  place = end;
+// Filter or station: whether the row is wanted.
+CsvTable::Outcome CsvTable::fast_choice(Kind kind, const char* cell, const char* end) {
+  const std::string_view text(cell, static_cast<std::size_t>(end - cell));
+  if (text.empty() || text.front() == ' ' || text.back() == ' ') return Outcome::unclear;
   const bool wanted = kind == Kind::filter ? text == wanted_ : text == station_;
   if (wanted) return Outcome::taken;
   const char* newline = line_end(end, source_->limit());
@@ -221,7 +211,6 @@ CsvTable::Outcome CsvTable::fast_choice(Kind kind, const char*& place) {
   if (kind == Kind::filter && other_values_.size() < values_listed &&
       std::find(other_values_.begin(), other_values_.end(), text) == other_values_.end())
     other_values_.emplace_back(text);
-  place = newline + 1;
   return Outcome::skipped;
 }
 

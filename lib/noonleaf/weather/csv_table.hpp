@@ -83,8 +83,8 @@ class CsvTable {
   void prepare_fast_columns();
   bool skip_to_row();
   Outcome fast_row(const char*& place, TableRow& row);
-  Outcome fast_key(Kind kind, const char*& place, TableRow& row) const;
-  Outcome fast_choice(Kind kind, const char*& place);
+  static bool fast_key(Kind kind, const char* cell, const char* end, TableRow& row);
+  Outcome fast_choice(Kind kind, const char* cell, const char* end);
   Outcome slow_row(TableRow& row);
   CsvRecord whole_record();
   bool take_cell(std::size_t index, const CsvCell& cell, TableRow& row);

@@ -28,22 +28,25 @@ std::string with_digits_for_letters(std::string_view text) {
 
 }  // namespace
 
-const char* long_decimal(const char* place, char mark, double& magnitude) {
+bool long_decimal(const char* begin, const char* end, char mark, double& magnitude) {
+  constexpr std::ptrdiff_t most_digits = 15;
+  if (begin == end || end - begin > most_digits + 1) return false;
   std::uint64_t digits = 0;
-  const char* const whole = place;
-  for (; is_digit(*place); ++place) digits = digits * 10 + static_cast<std::uint64_t>(*place - '0');
-  std::ptrdiff_t count = place - whole;
-  std::ptrdiff_t decimals = 0;
-  if (*place == mark) {
-    const char* const fraction = ++place;
-    for (; is_digit(*place); ++place) digits = digits * 10 + static_cast<std::uint64_t>(*place - '0');
-    decimals = place - fraction;
-    count += decimals;
+  const char* after_mark = nullptr;
+  for (const char* place = begin; place != end; ++place) {
+    if (is_digit(*place)) {
+      digits = digits * 10 + static_cast<std::uint64_t>(*place - '0');
+    } else if (*place == mark && after_mark == nullptr) {
+      after_mark = place + 1;
+    } else {
+      return false;
+    }
   }
-  if (count == 0 || count > 15) return nullptr;
+  const std::ptrdiff_t count = end - begin - (after_mark == nullptr ? 0 : 1);
+  if (count == 0 || count > most_digits) return false;
   magnitude = static_cast<double>(static_cast<std::int64_t>(digits)) /
-              exact_powers_of_ten[static_cast<std::size_t>(decimals)];
-  return place;
+              exact_powers_of_ten[static_cast<std::size_t>(after_mark == nullptr ? 0 : end - after_mark)];
+  return true;
 }
 
 std::optional<double> parse_decimal(std::string_view text, char mark) {

@@ -18,63 +18,56 @@ inline bool is_digit(char letter) { return static_cast<unsigned char>(letter - '
 inline constexpr std::array<double, 16> exact_powers_of_ten{1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
                                                             1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
-/// A number digit by digit, for plain_decimal: up to 15 digits with one decimal mark.
-const char* long_decimal(const char* place, char mark, double& magnitude);
+/// A number digit by digit, for plain_decimal: 1 to 15 digits with at most one decimal mark, and nothing
+/// else.
+bool long_decimal(const char* begin, const char* end, char mark, double& magnitude);
 
-/// The 8 bytes at `place` as digits 0 to 9 in order of the text, lowest byte first; other bytes become
-/// above 9.
-[[gnu::always_inline]] inline std::uint64_t eight_digits(const char* place) {
-  std::uint64_t bytes = 0;
-  std::memcpy(&bytes, place, sizeof bytes);
-  return bytes ^ 0x3030303030303030U;
-}
-
-/// How many of the bytes, from the first on, are digits.
-[[gnu::always_inline]] inline int leading_digits(std::uint64_t digits) {
-  const std::uint64_t above_nine = ((digits + 0x7676767676767676U) | digits) & 0x8080808080808080U;
-  return std::countr_zero(above_nine) / 8;  // 8 where none is above
-}
-
-/// The number that eight digits spell, the first the highest.
+/// The number that eight digits spell, lowest byte first, each 0 to 9.
 [[gnu::always_inline]] inline std::uint64_t number_of(std::uint64_t digits) {
   digits = digits * 10 + (digits >> 8U);  // pairs, in every other byte
   constexpr std::uint64_t mask = 0x000000FF000000FFU;
   return (((digits & mask) * 0x000F424000000064U) + (((digits >> 16U) & mask) * 0x0000271000000001U)) >> 32U;
 }
 
-/// A number of up to 7 digits within 8 bytes, without a branch that depends on its length (lengths change
-/// from cell to cell and cannot be predicted). At least 8 bytes must be readable. Result    as plain_decimal;
-/// also nullptr where the number may be longer
-[[gnu::always_inline]] inline const char* short_decimal(const char* place, char mark, double& magnitude) {
-  const std::uint64_t bytes = eight_digits(place);
-  const int whole = leading_digits(bytes);
-  if (whole == 8) return nullptr;
-  const bool has_mark = place[whole] == mark;
-  const std::uint64_t low = (std::uint64_t{1} << (8 * static_cast<unsigned>(whole))) - 1;  // whole part
-  const std::uint64_t joined = has_mark ? (bytes & low) | ((bytes >> 8U) & ~low) : bytes;  // mark taken out
-  // The byte that moved in behind is no digit: it ends the number that fills all eight.
-  const std::uint64_t closed = has_mark ? joined | 0xFF00000000000000U : joined;
-  const int count = leading_digits(closed);
-  if (count == 0 || (has_mark && count == 7)) return nullptr;
-  const std::uint64_t aligned = closed << (8 * static_cast<unsigned>(8 - count));  // zeros in front
-  magnitude = static_cast<double>(static_cast<std::int64_t>(number_of(aligned))) /
-              exact_powers_of_ten[static_cast<std::size_t>(has_mark ? count - whole : 0)];
-  return place + count + (has_mark ? 1 : 0);
+/// A number of 1 to 8 characters, all of them at once: lengths change from cell to cell, and a loop over them
+/// could not be predicted. 8 bytes from `begin` on must be readable. Result    as plain_decimal
+[[gnu::always_inline]] inline bool short_decimal(const char* begin, unsigned length, char mark,
+                                                 double& magnitude) {
+  std::uint64_t bytes = 0;
+  std::memcpy(&bytes, begin, sizeof bytes);
+  // Digits become 0 to 9; the last one moves to the highest byte, and zeros come in front of the first.
+  const std::uint64_t digits = (bytes ^ 0x3030303030303030U) << (8 * (8 - length));
+  const std::uint64_t others = ((digits + 0x7676767676767676U) | digits) & 0x8080808080808080U;
+  if (others == 0) {
+    magnitude = static_cast<double>(static_cast<std::int64_t>(number_of(digits)));
+    return true;
+  }
+  const unsigned place = static_cast<unsigned>(std::countr_zero(others)) & ~7U;  // of the mark, in bits
+  const auto found = static_cast<unsigned char>(digits >> place);
+  if ((others & (others - 1)) != 0 || length == 1 || found != static_cast<unsigned char>(mark ^ '0'))
+    return false;
+  const std::uint64_t whole = digits & ((std::uint64_t{1} << place) - 1);
+  const std::uint64_t decimals = digits & (~std::uint64_t{0xFF} << place);
+  magnitude = static_cast<double>(static_cast<std::int64_t>(number_of(whole << 8U | decimals))) /
+              exact_powers_of_ten[7 - place / 8];
+  return true;
 }
 
-/// The common case of a number in a cell: sign, up to 15 digits, one decimal mark. Correctly rounded: digits
-/// and power of ten are exact doubles, so that their quotient is rounded once (Clinger 1990, "How to read
-/// floating point numbers accurately", the exact case). At least 9 bytes must be readable.
-/// Result    first byte behind the number; nullptr where it is something else: parse_decimal decides then
-[[gnu::always_inline]] inline const char* plain_decimal(const char* place, char mark, double& value) {
-  const bool negative = *place == '-';
-  if (negative) ++place;
+/// The common case of a number that fills a cell: sign, up to 15 digits, one decimal mark. Correctly rounded:
+/// digits and power of ten are exact doubles, so that their quotient is rounded once (Clinger 1990, "How to
+/// read floating point numbers accurately", the exact case). 9 bytes from `begin` on must be readable.
+/// Result    false where the cell is something else: parse_decimal decides then
+[[gnu::always_inline]] inline bool plain_decimal(const char* begin, const char* end, char mark,
+                                                 double& value) {
+  const bool negative = *begin == '-';
+  if (negative) ++begin;
+  const auto length = static_cast<std::size_t>(end - begin);
   double magnitude = 0.0;
-  const char* end = nullptr;
-  if constexpr (std::endian::native == std::endian::little) end = short_decimal(place, mark, magnitude);
-  if (end == nullptr) end = long_decimal(place, mark, magnitude);
+  const bool is_short = length - 1 < 8 && std::endian::native == std::endian::little;
+  const bool plain = is_short ? short_decimal(begin, static_cast<unsigned>(length), mark, magnitude)
+                              : long_decimal(begin, end, mark, magnitude);
   value = negative ? -magnitude : magnitude;
-  return end;
+  return plain;
 }
 
 /// Any decimal number that fills the text: sign (also +), digits, decimal mark, exponent.

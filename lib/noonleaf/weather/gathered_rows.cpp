@@ -13,7 +13,7 @@ GatheredRows::GatheredRows(std::unique_ptr<TextSource> source, std::string forma
     : source_(std::move(source)), format_(std::move(format)), step_(step), kind_(kind) {}
 
 bool GatheredRows::next_block(std::vector<TableRow>& rows) {
-  const std::size_t count = std::min(rows_in_block, rows_.size() - given_);
+  const std::size_t count = std::min(rows_in_first_block, rows_.size() - given_);
   const auto first = rows_.begin() + static_cast<std::ptrdiff_t>(given_);
   rows.assign(first, first + static_cast<std::ptrdiff_t>(count));
   given_ += count;

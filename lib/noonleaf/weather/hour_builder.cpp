@@ -59,6 +59,7 @@ HourBuilder::HourBuilder(std::chrono::seconds length, const WeatherOptions& opti
       period_s_(std::max(length.count(), hour_s)),
       longest_gap_(static_cast<std::size_t>(std::max<std::int64_t>(
           0, std::chrono::seconds(options.longest_interpolated_gap).count() / period_s_))),
+      quantities_(locator.quantities()),
       locator_(locator),
       findings_(findings),
       sequence_(length.count(), locator, findings) {
@@ -133,7 +134,9 @@ void HourBuilder::take_period(std::int64_t begin_s, const WeatherValues& values,
   held_.push_back({begin_s, values, known_of(values), partly});
   if (held_.size() > 1 && (held_.back().known & ~held_[held_.size() - 2].known).any())
     fill_before_last(place);
-  release(longest_gap_ + 1, hours);
+  // Behind an hour that knows all that the file has, nothing before it can still be filled.
+  const bool all_known = (held_.back().known & quantities_) == quantities_;
+  release(all_known ? 1 : longest_gap_ + 1, hours);
 }
 
 // For each quantity that the last period knows again after a short gap: a straight line over the gap.
@@ -168,11 +171,11 @@ void HourBuilder::fill_before_last(RowPlace place) {
 }
 
 void HourBuilder::release(std::size_t keep, std::vector<HourlyWeather>& hours) {
-  while (held_.size() > keep) {
-    const Held& first = held_.front();
-    hours.push_back(hourly_weather(first.begin_s, period_s_, first.values, first.interpolated));
-    held_.pop_front();
-  }
+  if (held_.size() <= keep) return;
+  const auto kept = held_.end() - static_cast<std::ptrdiff_t>(keep);
+  for (auto held = held_.begin(); held != kept; ++held)
+    hours.push_back(hourly_weather(held->begin_s, period_s_, held->values, held->interpolated));
+  held_.erase(held_.begin(), kept);
 }
 
 }  // namespace v1

@@ -2,7 +2,6 @@
 
 #include <chrono>
 #include <cstdint>
-#include <deque>
 #include <optional>
 #include <vector>
 
@@ -53,11 +52,12 @@ class HourBuilder {
   std::int64_t length_s_, period_s_;  // of the rows, of the result
   std::size_t longest_gap_;           // periods that may be filled
   std::optional<SiteZone> zone_;
+  WeatherQuantities quantities_;  // that the file has
   const ValueLocator& locator_;
   FindingList& findings_;
   SequenceChecks sequence_;
   std::optional<Sum> hour_{};
-  std::deque<Held> held_{};
+  std::vector<Held> held_{};  // a few at most
   std::size_t patchy_hours_ = 0;
   RowPlace first_patchy_{};
 };

@@ -9,7 +9,6 @@
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/calendar_stamp.hpp"
 #include "noonleaf/weather/daily_members.hpp"
-#include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -19,7 +18,8 @@ namespace {
 struct Collected {
   DailyWeather weather{};
   std::array<const WeatherFile*, weather_quantity_count> from{};
-  bool measured = false, forecast = false;
+  bool measured = false;
+  WeatherQuantities forecast{};
 };
 using Days = std::map<std::chrono::sys_days, Collected>;
 
@@ -77,7 +77,11 @@ void fill(const WeatherFile& file, std::size_t day, Collected& collected, std::v
     if (contradicts_itself(with_value) && !contradicts_itself(known_before)) continue;
     kept = value;
     collected.from[quantity] = &file;
-    (file.kind == WeatherKind::measured ? collected.measured : collected.forecast) = true;
+    if (file.kind == WeatherKind::measured) {
+      collected.measured = true;
+    } else {
+      collected.forecast.set(quantity);
+    }
   }
 }
 
@@ -90,9 +94,9 @@ void take(const WeatherFile& file, Days& days, std::vector<Finding>& conflicts) 
 }
 
 DayOrigin origin_of(const Collected& day) {
-  if (day.measured && day.forecast) return DayOrigin::mixed;
+  if (day.measured && day.forecast.any()) return DayOrigin::mixed;
   if (day.measured) return DayOrigin::measured;
-  return day.forecast ? DayOrigin::forecast : DayOrigin::none;
+  return day.forecast.any() ? DayOrigin::forecast : DayOrigin::none;
 }
 
 }  // namespace
@@ -108,9 +112,11 @@ DailySeries merge_daily_weather(std::span<const WeatherFile> files) {
       empty.date = std::chrono::sys_days(series.days.back().date) + std::chrono::days{1};
       series.days.push_back(empty);
       series.origins.push_back(DayOrigin::none);
+      series.forecast.emplace_back();
     }
     series.days.push_back(collected.weather);
     series.origins.push_back(origin_of(collected));
+    series.forecast.push_back(collected.forecast);
   }
   return series;
 }

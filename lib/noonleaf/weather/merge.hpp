@@ -7,6 +7,7 @@
 #include "noonleaf/atmosphere/daily_weather.hpp"
 #include "noonleaf/weather/checks.hpp"
 #include "noonleaf/weather/daily_file.hpp"
+#include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -23,6 +24,7 @@ enum class DayOrigin {
 struct DailySeries {
   std::vector<DailyWeather> days{};  ///< one per calendar day from the first to the last, no date left out
   std::vector<DayOrigin> origins{};  ///< parallel to days
+  std::vector<WeatherQuantities> forecast{};  ///< parallel to days: what was taken from a forecast
   std::vector<Finding> conflicts{};  ///< check "files_disagree": same day, same quantity, two measured values
   std::vector<std::string> notes{};
 };

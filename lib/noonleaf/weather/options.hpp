@@ -43,7 +43,7 @@ struct WeatherOptions {
   /// Canonical name to header text of the file: {"rain_mm", "Precip (mm)"}. Keys may also be `date`, `time`,
   /// `time_begin`, `time_end`.
   std::map<std::string, std::string> columns{};
-  /// Header texts to leave alone although they resemble a canonical name.
+  /// Header texts to leave out, whether they are canonical names or only resemble one.
   std::vector<std::string> ignore{};
   std::optional<RowFilter> where{};
   AbsentHeader absent_headers = AbsentHeader::refused;

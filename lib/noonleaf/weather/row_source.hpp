@@ -42,8 +42,11 @@ class RowSource : public ValueLocator {
   virtual std::optional<std::chrono::sys_seconds> issued() const { return std::nullopt; }
 };
 
-/// How many rows one block holds; also the rows that the check of units looks at.
-inline constexpr std::size_t rows_in_block = 1024;
+/// Rows of the first block of a file: those by which its columns are judged for their unit.
+inline constexpr std::size_t rows_in_first_block = 1024;
+/// Rows of a later block: few enough to stay in the cache nearest to the processor while every check looks at
+/// them.
+inline constexpr std::size_t rows_in_block = 128;
 
 /// Opens a file and recognises its format by content.
 /// Throws    Error as read_daily_weather
@@ -78,6 +81,7 @@ class CsvRows final : public RowSource {
   CsvTable table_;
   WeatherKind kind_;
   StampMark stamps_;
+  bool first_block_ = true;
   UnitConversion hourly_radiation_{};  // from what one row of an hourly table holds
 };
 

@@ -69,14 +69,23 @@ SunChecks::Sky SunChecks::hour_sky(int day_of_year, std::int64_t into_day_s) con
   return {ra, clear_sky_radiation({.ra = ra, .elevation_m = site_.elevation_m}), length_h};
 }
 
+// Rows of one year follow each other, so that the year is looked up once for all of them.
+void SunChecks::turn_to_year_of(std::int64_t day) {
+  const std::chrono::year_month_day date{std::chrono::sys_days(std::chrono::days(day))};
+  const std::chrono::sys_days first = date.year() / std::chrono::January / 1;
+  const std::chrono::sys_days next = (date.year() + std::chrono::years(1)) / std::chrono::January / 1;
+  year_begin_ = first.time_since_epoch().count();
+  year_end_ = next.time_since_epoch().count();
+}
+
 const SunChecks::Sky& SunChecks::sky_at(std::int64_t begin_s) {
-  const std::chrono::sys_days date =
-      std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds(std::chrono::seconds(begin_s)));
-  const int day_of_year_j = day_of_year(std::chrono::year_month_day(date));
-  const std::int64_t into_day_s = begin_s - date.time_since_epoch().count() * day_s;
+  const std::int64_t day = (begin_s >= 0 ? begin_s : begin_s - (day_s - 1)) / day_s;
+  if (day < year_begin_ || day >= year_end_) turn_to_year_of(day);
+  const auto day_of_year_j = static_cast<int>(day - year_begin_) + 1;
+  const std::int64_t into_day_s = begin_s - day * day_s;
   const std::int64_t periods = day_s / period_s_;
   const std::int64_t period =
-      (into_day_s + period_s_ / 2) / period_s_ % periods;  // the nearest, for odd minutes
+      is_day() ? 0 : (into_day_s + period_s_ / 2) / period_s_ % periods;  // the nearest, for odd minutes
   Sky& sky = skies_[static_cast<std::size_t>(day_of_year_j * periods + period)];
   if (is_missing(sky.ra))
     sky = is_day() ? day_sky(day_of_year_j) : hour_sky(day_of_year_j, period * period_s_);

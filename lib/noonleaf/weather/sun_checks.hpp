@@ -36,6 +36,7 @@ class SunChecks {
   };
 
   bool is_day() const { return period_s_ == 86'400; }
+  void turn_to_year_of(std::int64_t day);
   const Sky& sky_at(std::int64_t begin_s);
   Sky day_sky(int day_of_year) const;
   Sky hour_sky(int day_of_year, std::int64_t into_day_s) const;
@@ -49,6 +50,7 @@ class SunChecks {
   FindingList& findings_;
   bool work_;
   std::vector<Sky> skies_{};  // by day of the year and period of the day; ra missing = not yet worked out
+  std::int64_t year_begin_ = 0, year_end_ = 0;  // days since 1970 of the year last looked up
   std::size_t night_rows_ = 0, envelope_rows_ = 0;
   RowPlace first_night_{};
   double highest_share_ = 0.0;  // of the clear-sky value

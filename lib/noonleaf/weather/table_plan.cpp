@@ -115,6 +115,7 @@ class Planner {
     refuse_what_is_no_header();
     for (const CsvCell& cell : record_.cells) plan_.columns.push_back(meaning_of(cell));
     require_mapped_headers();
+    require_ignored_headers();
     require_filter();
     refuse_doubles();
     settle_keys();
@@ -166,12 +167,13 @@ class Planner {
     const std::string lower = lower_case(column.header);
     for (const auto& [name, header] : options_.columns)
       if (trimmed(header) == column.header && take_meaning(column, name)) return column;
-    if (take_meaning(column, lower) || column.header.empty()) return column;
+    if (column.header.empty() || holds(options_.ignore, column.header)) return column;
+    if (take_meaning(column, lower)) return column;
     if (options_.where && trimmed(options_.where->column) == column.header) {
       column.role = ColumnRole::filter;
     } else if (holds(station_names, lower)) {
       column.role = ColumnRole::station;
-    } else if (!holds(options_.ignore, column.header) && !holds(other_things, lower)) {
+    } else if (!holds(other_things, lower)) {
       refuse_near_miss(column, lower);
     }
     return column;
@@ -231,6 +233,19 @@ class Planner {
           problem(plan_.columns.size(), "the file has no column \"" + header + "\" to read as " + name,
                   nearest_header(header));
       found.field = "--column " + name;
+      problems_.push_back(std::move(found));
+    }
+  }
+
+  void require_ignored_headers() {
+    if (options_.absent_headers == AbsentHeader::ignored) return;
+    for (const std::string& ignored : options_.ignore) {
+      const auto has_header = [&](const PlannedColumn& column) { return column.header == ignored; };
+      if (std::any_of(plan_.columns.begin(), plan_.columns.end(), has_header)) continue;
+      Problem found =
+          problem(plan_.columns.size(), "the file has no column " + in_quotes(ignored) + " to leave out",
+                  nearest_header(ignored));
+      found.field = "--ignore";
       problems_.push_back(std::move(found));
     }
   }

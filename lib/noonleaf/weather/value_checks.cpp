@@ -92,12 +92,17 @@ std::string unit_hint(Q quantity, double value, const std::string& unit) {
 }  // namespace
 
 ValueChecks::ValueChecks(WeatherStep step, const ValueLocator& locator, FindingList& findings)
-    : step_(step), locator_(locator), findings_(findings) {}
+    : step_(step), locator_(locator), findings_(findings) {
+  for (std::size_t index = 0; index < weather_quantity_count; ++index) {
+    if (!locator.quantities().test(index)) continue;
+    const Limits& limits = limits_of(step)[index];
+    usual_.push_back({index, limits.usual_low, limits.usual_high});
+  }
+}
 
 bool ValueChecks::looks_wrong(const WeatherValues& v) const {
-  const LimitTable& limits = limits_of(step_);
-  bool wrong = false;
-  for (std::size_t index = 0; index < v.size(); ++index) wrong |= !within_usual(v[index], limits[index]);
+  bool wrong = false;  // gathered rather than left early: no branch to guess
+  for (const Usual& usual : usual_) wrong |= v[usual.slot] < usual.low || v[usual.slot] > usual.high;
   const double t_max = v[slot(Q::t_max)], t_min = v[slot(Q::t_min)], t_mean = v[slot(Q::t_mean)];
   const double rh_max = v[slot(Q::rh_max)], rh_min = v[slot(Q::rh_min)], rh_mean = v[slot(Q::rh_mean)];
   wrong |= t_min > t_max || t_mean > t_max || t_mean < t_min;

@@ -63,9 +63,16 @@ class ValueChecks {
             WeatherValues& values, RowPlace place);
   std::string shown(WeatherQuantity quantity, double value) const;
 
+  // What is usual of a quantity that the file has.
+  struct Usual {
+    std::size_t slot = 0;
+    double low = 0.0, high = 0.0;
+  };
+
   WeatherStep step_;
   const ValueLocator& locator_;
   FindingList& findings_;
+  std::vector<Usual> usual_{};
   std::size_t below_zero_ = 0;
   RowPlace first_below_zero_{};
 };
