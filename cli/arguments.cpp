@@ -70,10 +70,31 @@ void add_format(CLI::App& command, OutputFormat& format) {
              "how to print the answer");
 }
 
+/// A part of the garden that may be given several times, its fields between semicolons.
+void add_part(CLI::App& command, const std::string& name, std::vector<std::string>& parts, const std::string& help,
+              const std::string& fields) {
+  command.add_option(name, parts, help)->type_name(fields)->allow_extra_args(false);
+}
+
 void add_new(CLI::App& app, NewArguments& arguments) {
-  CLI::App* command = app.add_subcommand("new", "Start a garden folder");
+  CLI::App* command = app.add_subcommand("new", "Start a garden folder: by questions, by options, or --demo");
   command->add_option("DIR", arguments.folder, "the folder to make; it must not exist yet")->required();
-  command->add_flag("--demo")->description("fill it with a complete invented garden")->required();
+  command->add_flag("--demo", arguments.demo, "a complete invented garden to try things on");
+  command->add_option("--name", arguments.name, "what the garden is called");
+  add_choice(*command, "--units", arguments.units, {{"us", UnitSystem::us}, {"metric", UnitSystem::metric}},
+             "of every number that follows, and of what is printed");
+  command->add_option("--latitude", arguments.latitude_deg, "degrees, north positive")->check(within(-90, 90));
+  command->add_option("--longitude", arguments.longitude_deg, "degrees, east positive")->check(within(-180, 180));
+  command->add_option("--elevation", arguments.elevation, "above the sea, feet or metres")
+      ->check(within(-1400, 16400));
+  command->add_option("--zone", arguments.zone, "IANA time zone, America/Los_Angeles");
+  add_part(*command, "--caretaker", arguments.caretakers, "who opens and closes; again for each",
+           "ROLE;en|es;HOURS");
+  add_part(*command, "--allowed", arguments.allowed_hours, "the town's watering hours", "HOURS");
+  add_part(*command, "--tap", arguments.taps, "again for each", "NAME[;BUCKET;SECONDS]");
+  add_part(*command, "--sprinkler", arguments.sprinklers, "again for each", "NAME;TAP[;MINUTES;CANS]");
+  add_part(*command, "--bed", arguments.beds, "again for each",
+           "NAME;LxW;SPRINKLER;SOIL[;CROP;BEGIN]");
   command->footer("Example: noonleaf new my-garden --demo");
 }
 
@@ -582,7 +603,11 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   } catch (const CLI::ParseError& refused) {
     return complain(app, refused, count > 1 ? words[1] : "");
   }
-  if (app.got_subcommand("new")) return Arguments(start);
+  if (const CLI::App* command = app.get_subcommand("new"); app.got_subcommand("new")) {
+    for (const CLI::Option* option : command->get_options())
+      start.by_options |= option->count() > 0 && option->get_name() != "DIR" && option->get_name() != "--demo";
+    return Arguments(start);
+  }
   if (app.got_subcommand("check")) return Arguments(check);
   if (app.got_subcommand("log")) return Arguments(log_arguments(log, log_texts));
   if (app.got_subcommand("explain")) {

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/soil/pot.hpp"
@@ -19,6 +20,11 @@ enum class OutputFormat { text, json };
 
 struct NewArguments {
   std::string folder;
+  bool demo = false, by_options = false;
+  std::string name, zone;
+  UnitSystem units = UnitSystem::us;
+  double latitude_deg = missing, longitude_deg = missing, elevation = missing;
+  std::vector<std::string> caretakers, allowed_hours, taps, sprinklers, beds;  ///< fields between semicolons
 };
 
 struct CheckArguments {

@@ -49,6 +49,11 @@ std::string folder_text(const GardenFolder& folder) {
                   folder.garden.beds.size(), folder.garden.sprinklers.size(), folder.garden.caretakers.size(),
                   folder.journal.size());
   for (const WeatherFile& file : folder.weather_files) text += file_text(file);
+  if (folder.weather_files.empty()) {
+    text += wrapped("no weather yet: today and week need a CSV in weather/ with date, tmin and tmax "
+                    "(docs/weather.md)",
+                    0);
+  }
   return text + findings_text("two files disagree", folder.weather.conflicts) + "Everything can be read.\n";
 }
 
@@ -67,8 +72,9 @@ int report_problems(const std::vector<Problem>& problems, OutputFormat format) {
 
 int run(const CheckArguments& arguments) {
   try {
-    const GardenFolder folder = read_garden_folder(
-        arguments.folder, arguments.folder, arguments.strict ? Strictness::strict : Strictness::lenient);
+    const GardenFolder folder =
+        read_garden_folder(arguments.folder, arguments.folder,
+                           arguments.strict ? Strictness::strict : Strictness::lenient, WeatherNeed::none_yet_allowed);
     print(arguments.format == OutputFormat::json ? check_json(folder) : folder_text(folder));
   } catch (const Error& refused) {
     return report_problems(refused.problems(), arguments.format);

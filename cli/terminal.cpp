@@ -7,18 +7,9 @@
 #include <unistd.h>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/report/wrapped_text.hpp"
 
 namespace noonleaf::cli {
-namespace {
-
-std::size_t characters(std::string_view text) {
-  std::size_t count = 0;
-  for (const char byte : text) count += (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U ? 1 : 0;
-  return count;
-}
-
-}  // namespace
-
 void print(std::string_view text) {
   const bool written =
       std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
@@ -43,25 +34,7 @@ std::string bold(std::string_view text) {
 }
 
 std::string wrapped(std::string_view text, std::size_t indent) {
-  std::string result(indent, ' ');
-  std::size_t width = indent;
-  while (!text.empty()) {
-    const std::size_t space = text.find(' ');
-    const std::string_view word = text.substr(0, space);
-    const std::size_t length = characters(word);
-    if (width > indent && width + 1 + length > terminal_width) {
-      result += "\n" + std::string(indent, ' ');
-      width = indent;
-    }
-    if (width > indent) {
-      result += ' ';
-      ++width;
-    }
-    result += word;
-    width += length;
-    text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
-  }
-  return result + "\n";
+  return wrapped_text(text, {.indent = indent, .width = terminal_width});
 }
 
 }  // namespace noonleaf::cli

@@ -90,8 +90,7 @@ BOOST_AUTO_TEST_CASE(wrong_usage_ends_with_2) {
                                                         {"today demo --date 16.7.2025", "date"},
                                                         {"today demo --formt json", "option"},
                                                         {"et0 w.csv --latitude 91 --elevation 0", "latitude"},
-                                                        {"et0 w.csv --elevation 0", "no_latitude"},
-                                                        {"new demo", "no_demo"}}) {
+                                                        {"et0 w.csv --elevation 0", "no_latitude"}}) {
     const CommandRun refused = run_noonleaf(place, words);
     BOOST_TEST(refused.exit_code == 2, words);
     check_golden("usage/" + golden + ".txt", refused.err);

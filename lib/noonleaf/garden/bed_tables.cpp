@@ -308,6 +308,7 @@ Sprinkler read_sprinkler(TomlTable& table, std::span<const Tap> taps) {
   Sprinkler sprinkler;
   sprinkler.id = table.required_text("id", "oscillating");
   sprinkler.name = table.text("name").value_or(sprinkler.id);
+  sprinkler.name_es = table.text("name_es").value_or(std::string{});
   sprinkler.kind = kinds[table.choice("kind", kind_words)];
   sprinkler.tap = resolve(table, "tap", "north", taps, "tap");
   sprinkler.rate = read_rate(table, sprinkler);
@@ -323,6 +324,7 @@ Bed read_bed(TomlTable& table, std::span<const Sprinkler> sprinklers) {
   Bed bed;
   bed.id = table.required_text("id", "a");
   bed.name = table.text("name").value_or(bed.id);
+  bed.name_es = table.text("name_es").value_or(std::string{});
   if (!table.has("area_m2") && !table.has("area_ft2")) {
     table.refuse_table("the area of the bed is missing",
                        "add area_m2 = 9 or area_ft2 = 96: length times width");

@@ -37,6 +37,7 @@ struct SketchPlace {
 /// Something that helps a stranger to find the beds: a gate, a shed, a tree.
 struct Landmark {
   std::string name{};
+  std::string name_es{};  ///< on a Spanish sheet; empty = `name` there too, as with every other `_es`
   SketchPlace place{};
 };
 
@@ -51,12 +52,12 @@ struct Site {
   double wind_height_m = 2.0;           ///< of the anemometer behind the weather files
   std::optional<std::chrono::year_month_day>
       demo_date{};        ///< an invented garden shows this day instead of today
-  std::string contact{};  ///< whom to tell when something goes wrong: "front office, extension 12"
+  std::string contact{}, contact_es{};  ///< whom to tell when something goes wrong: "front office, extension 12"
 };
 
 /// A role that can turn water on and off, with the hours it is on site.
 struct Caretaker {
-  std::string id{}, role{};
+  std::string id{}, role{}, role_es{};
   std::string language = "en";
   std::vector<WeeklyHours> hours{};
   std::vector<DatedSpan> away{};   ///< on leave: not on site whatever the hours say
@@ -65,7 +66,7 @@ struct Caretaker {
 
 /// The supply that one or more sprinklers share.
 struct Tap {
-  std::string id{}, name{};
+  std::string id{}, name{}, name_es{};
   double flow_l_min = missing;
   double salinity_ds_m = missing;      ///< ECw of its water
   bool reclaimed = false;              ///< water that must not touch what is eaten, nor children
@@ -76,7 +77,7 @@ struct Tap {
 
 /// Whatever applies the water.
 struct Sprinkler {
-  std::string id{}, name{};
+  std::string id{}, name{}, name_es{};
   WettingKind kind = WettingKind::sprinkler;
   std::size_t tap = 0;               ///< index into Garden::taps
   ApplicationRate rate{};            ///< what it delivers, and how that is known
@@ -123,7 +124,7 @@ struct BedPlanting {
 
 /// An area with one soil, watered by one sprinkler.
 struct Bed {
-  std::string id{}, name{};
+  std::string id{}, name{}, name_es{};
   double area_m2 = missing;
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   BedSoil soil{};

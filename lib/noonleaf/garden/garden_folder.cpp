@@ -75,10 +75,11 @@ WeatherOptions weather_options(const Garden& garden, Strictness strictness) {
 }
 
 void read_weather(GardenFolder& result, const fs::path& folder, const std::string& shown_name,
-                  Strictness strictness, ProblemList& problems) {
+                  Strictness strictness, WeatherNeed need, ProblemList& problems) {
   const std::string shown_folder = beside(shown_name, "weather");
   const auto paths = weather_paths(folder / "weather");
   if (paths.empty()) {
+    if (need == WeatherNeed::none_yet_allowed) return;
     problems.add(
         problem_with(shown_folder, "there is no weather file",
                      "put at least one CSV there, with date, tmin_c and tmax_c; docs/weather.md tells more"));
@@ -95,7 +96,7 @@ void read_weather(GardenFolder& result, const fs::path& folder, const std::strin
 }  // namespace
 
 GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown_name,
-                                Strictness strictness) {
+                                Strictness strictness, WeatherNeed need) {
   require_folder(folder, shown_name);
   ProblemList problems;
   GardenFolder result;
@@ -109,7 +110,7 @@ GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown
     auto changed = problems.gather([&] { return with_journal(*garden, result.journal, shown_journal); });
     if (changed) result.garden = std::move(*changed);
   }
-  read_weather(result, folder, shown_name, strictness, problems);
+  read_weather(result, folder, shown_name, strictness, need, problems);
   if (!problems.empty()) problems.throw_all();
   result.weather = merge_daily_weather(result.weather_files);
   return result;

@@ -20,12 +20,16 @@ struct GardenFolder {
   DailySeries weather{};                     ///< the same as one series
 };
 
+/// Whether a folder without any weather file is refused. A garden that was started today has none yet.
+enum class WeatherNeed { required, none_yet_allowed };
+
 /// Reads `garden.toml`, `journal.csv` and everything in `weather/`.
 ///
 /// Input     folder  what to open; shown_name  how messages call it
 /// Throws    Error with the problems of all files together: what is wrong in one does not hide another
 GardenFolder read_garden_folder(const std::filesystem::path& folder, const std::string& shown_name,
-                                Strictness strictness = Strictness::lenient);
+                                Strictness strictness = Strictness::lenient,
+                                WeatherNeed need = WeatherNeed::required);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -150,6 +150,7 @@ std::optional<SketchPlace> read_place(TomlTable& table) {
 Landmark read_landmark(TomlTable& table) {
   Landmark landmark;
   landmark.name = table.required_text("name", "gate");
+  landmark.name_es = table.text("name_es").value_or(std::string{});
   if (const auto place = read_place(table)) {
     landmark.place = *place;
   } else if (!table.has("place")) {

@@ -64,6 +64,7 @@ Site read_site(TomlTable& table) {
   site.setting = table.choice("setting", setting_words) == 0 ? Setting::interior : Setting::coast;
   site.demo_date = table.date("demo_date");
   site.contact = table.text("contact").value_or(std::string{});
+  site.contact_es = table.text("contact_es").value_or(std::string{});
   table.refuse_unknown_keys();
   return site;
 }
@@ -91,6 +92,7 @@ Caretaker read_caretaker(TomlTable& table) {
   Caretaker caretaker;
   caretaker.id = table.required_text("id", "custodian");
   caretaker.role = table.required_text("role", "day custodian");
+  caretaker.role_es = table.text("role_es").value_or(std::string{});
   caretaker.language = language_words[table.choice("language", language_words)];
   caretaker.hours = read_hours(table, "hours");
   caretaker.away = read_spans(table, "away");
@@ -107,6 +109,7 @@ Tap read_tap(TomlTable& table) {
   Tap tap;
   tap.id = table.required_text("id", "north");
   tap.name = table.text("name").value_or(tap.id);
+  tap.name_es = table.text("name_es").value_or(std::string{});
   tap.reclaimed = table.yes_or_no("reclaimed").value_or(false);
   tap.place = read_place(table);
   tap.flow_l_min = table.quantity("flow", flow_units, tap_flow_range).value_or(missing);

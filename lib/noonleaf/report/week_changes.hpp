@@ -1,0 +1,45 @@
+#pragma once
+
+#include <chrono>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/plan/week.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// One run as a plan names it, in the garden's own ids. Bed, date and `run_of_day` make it the same run in a
+/// plan that is made again.
+struct PlannedRun {
+  std::chrono::year_month_day date{};
+  std::string bed{}, closer{};
+  int run_of_day = 1;  ///< of that bed on that date
+  std::chrono::minutes begin{0}, end{0};
+  double minutes = 0;
+};
+
+/// How a run differs from the earlier plan.
+enum class WeekChangeKind { added, dropped, time, minutes, closer };
+
+struct WeekChange {
+  WeekChangeKind kind = WeekChangeKind::added;
+  PlannedRun now{}, before{};  ///< added: `now` alone; dropped: `before` alone
+};
+
+/// The runs of a plan.
+std::vector<PlannedRun> planned_runs(const Garden& garden, const WeekPlan& plan);
+
+/// The runs of an earlier answer of `week --format json`.
+/// Throws    Error when the text is no such answer, or a run in it lacks something
+std::vector<PlannedRun> read_planned_runs(std::string_view json, std::string_view shown_name);
+
+/// What a custodian would not find on the earlier sheet, in the order of date and time. Runs of the earlier plan
+/// before `first` are over and count for nothing.
+std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before, const std::vector<PlannedRun>& now,
+                                        std::chrono::year_month_day first);
+
+}  // namespace v1
+}  // namespace noonleaf

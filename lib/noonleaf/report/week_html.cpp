@@ -1,0 +1,337 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "noonleaf/report/markup.hpp"
+#include "noonleaf/report/text_width.hpp"
+#include "noonleaf/report/week_pictures.hpp"
+#include "noonleaf/report/week_text.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+// A page has to fit on Letter and on A4: the width of A4 and the height of Letter, less 0.35 in on every side.
+constexpr double page_width_pt = 595.2 - 50.4, page_height_pt = 792 - 50.4;
+constexpr double spare_pt = 8;  // for rounding of the browser
+constexpr double text_pt = 14, line_pt = 16, title_pt = 18, title_line_pt = 21, gap_pt = 2;
+constexpr double head_row_pt = 2 * line_pt + 5, cell_padding_pt = 6, band_padding_pt = 3;
+constexpr double writing_width_pt = page_width_pt - 10;  // a box has a border and a padding
+constexpr double sketch_width_pt = 180, sketch_height_pt = 92, chart_gap_pt = 12;
+
+constexpr std::string_view style = R"(
+@page{margin:0.35in}
+*{box-sizing:border-box}
+html{font:14pt/16pt Arial,Helvetica,"Liberation Sans",sans-serif;color:#000;background:#fff}
+body{margin:0}
+.page{width:544.8pt;margin:0 auto;break-after:page}
+.page:last-child{break-after:auto}
+h1,.title{font-size:18pt;line-height:21pt;font-weight:bold;margin:0}
+h2,h3,p,ul,figure{font-size:14pt;line-height:16pt;margin:0}
+.number{float:right;font-weight:bold;margin-left:12pt;line-height:21pt}
+section section,.box,table,figure{margin-top:2pt}
+section section h2,section section p,.box h2,.box p{display:inline}
+.box{border:2pt solid #000;padding:2pt 4pt}
+table{border-collapse:collapse;table-layout:fixed;width:100%}
+th,td{border:1pt solid #000;padding:0 3pt;text-align:left;font-weight:normal;height:22pt;vertical-align:middle}
+thead th{font-weight:bold;vertical-align:bottom}
+tbody.day>tr:first-child>th{height:auto;padding:1pt 3pt;border-top-width:2.5pt}
+.bed{font-size:18pt;font-weight:bold;text-align:center}
+.clock,.minutes{font-weight:bold;white-space:nowrap}
+.run,.minutes{text-align:center}
+.sketch{float:right;margin:2pt 0 0 10pt}
+svg{display:block;flex:none}
+svg text{font-family:Arial,Helvetica,"Liberation Sans",sans-serif}
+.pair{display:flex;gap:12pt;break-inside:avoid}
+.pair>figure{width:266.4pt;flex:none}
+@media screen{body{padding:12pt}.page{border-bottom:1pt dashed #000;padding-bottom:12pt;margin-bottom:12pt}}
+)";
+
+/// A piece of a page that is not broken, and the height it takes.
+struct Block {
+  std::string html{};
+  double height_pt = 0;
+};
+
+/// What one page holds below its head.
+struct Page {
+  std::string rows{};   ///< of the table of runs
+  std::string below{};  ///< after the table
+};
+
+std::string word(const WeekView& view, Phrase id) { return markup_text(phrase(view.language, id)); }
+
+double lines_pt(std::string_view text, double width_pt, FontWeight weight = FontWeight::regular) {
+  return static_cast<double>(line_count(text, width_pt, text_pt, weight)) * line_pt;
+}
+
+/// "a; b; c." or one sentence after the other: the lines of a section in one paragraph.
+std::string run_in(const SheetSection& section, std::string_view between) {
+  std::string text;
+  for (const std::string& line : section.lines) text += (text.empty() ? "" : std::string(between)) + line;
+  return text;
+}
+
+std::string section_html(const std::string& title, const std::string& text) {
+  return fmt::format("<section><h2>{}:</h2> <p>{}</p></section>\n", markup_text(title), markup_text(text));
+}
+
+Block section_block(const std::string& title, const std::string& text) {
+  return {section_html(title, text), lines_pt(title + "m: " + text, page_width_pt) + gap_pt};
+}
+
+// ---- the head of a page -------------------------------------------------------------------------------------
+
+Block head_block(const WeekView& view) {
+  const std::string title =
+      std::string(phrase(view.language, Phrase::sheet_title)) + ": " + plain_text(view.garden.site.name);
+  const std::string under = valid_words(view) + " " + made_words(view);
+  const double title_lines = static_cast<double>(
+      line_count(title, page_width_pt - 100, title_pt, FontWeight::bold));
+  return {fmt::format("<h1>{}</h1>\n<p>{}</p>\n", markup_text(title), markup_text(under)),
+          title_lines * title_line_pt + lines_pt(under, page_width_pt)};
+}
+
+Block skip_block(const WeekView& view) {
+  const SheetSection section = skip_section(view);
+  const std::string text =
+      run_in(section, "; ") + ". " + std::string(phrase(view.language, Phrase::skip_write));
+  return {fmt::format("<section class=\"box\"><h2>{}:</h2> <p>{}</p></section>\n", markup_text(section.title),
+                      markup_text(text)),
+          lines_pt(section.title + "mm: " + text, writing_width_pt) + 8 + gap_pt};
+}
+
+// ---- the table of runs --------------------------------------------------------------------------------------
+
+std::string table_head(const WeekView& view) {
+  constexpr std::array<std::pair<Phrase, double>, 8> columns{{{Phrase::column_bed, 42},
+                                                              {Phrase::column_run, 36},
+                                                              {Phrase::column_open, 74},
+                                                              {Phrase::column_close, 74},
+                                                              {Phrase::column_minutes, 38},
+                                                              {Phrase::column_actual, 66},
+                                                              {Phrase::column_initials, 66},
+                                                              {Phrase::column_not_done, 148.8}}};
+  std::string widths, names;
+  for (const auto& [id, width] : columns) {
+    widths += fmt::format("<col style=\"width:{}pt\">", points(width));
+    names += fmt::format("<th scope=\"col\">{}</th>", word(view, id));
+  }
+  return fmt::format("<table><colgroup>{}</colgroup>\n<thead><tr>{}</tr></thead>\n", widths, names);
+}
+
+Block band_block(const WeekView& view, const RunGroup& group) {
+  const std::string day = view.text().day_heading(group.date), people = people_words(view, *group.runs.front());
+  return {fmt::format("<tr><th scope=\"rowgroup\" colspan=\"8\"><b>{}:</b> {}</th></tr>\n", markup_text(day),
+                      markup_text(people)),
+          lines_pt(day + "mm: " + people, page_width_pt - 8) + band_padding_pt};
+}
+
+Block run_block(const WeekView& view, const WeekRun& run) {
+  const LocalText text = view.text();
+  std::string open, close;
+  for (const WeekCycle& cycle : run.cycles) {
+    open += (open.empty() ? "" : "<br>") + markup_text(text.clock(cycle.begin));
+    close += (close.empty() ? "" : "<br>") + markup_text(text.clock(cycle.end));
+  }
+  const double lines = static_cast<double>(run.cycles.size());
+  return {fmt::format("<tr><th scope=\"row\" class=\"bed\">{}</th><td class=\"run\">{}</td><td class=\"clock\">{}</td>"
+                      "<td class=\"clock\">{}</td><td class=\"minutes\">{}</td><td></td><td></td><td></td></tr>\n",
+                      markup_text(bed_letter(view, run.bed)), run.number, open, close,
+                      markup_text(text.number(run.minutes, 0))),
+          lines > 1 ? lines * line_pt + 2 : line_pt + cell_padding_pt};
+}
+
+// ---- from blocks to pages -----------------------------------------------------------------------------------
+
+/// Fills pages from top to bottom. The first page and every page with runs begin with head and skip rules.
+class PageFlow {
+ public:
+  PageFlow(const WeekView& view, double head_pt, double skip_pt, double first_page_extra_pt)
+      : view_(view), head_pt_(head_pt), skip_pt_(skip_pt) {
+    new_page();
+    free_pt_ -= skip_pt_ + first_page_extra_pt;
+  }
+
+  void add_runs() {
+    if (view_.plan.runs.empty()) return;
+    free_pt_ -= head_row_pt + gap_pt;
+    for (const RunGroup& group : run_groups(view_.plan)) add_group(group);
+  }
+
+  void add_below(const Block& block) {
+    if (block.height_pt > free_pt_) new_page();
+    pages_.back().below += block.html;
+    free_pt_ -= block.height_pt;
+  }
+
+  /// Sections one below the other, the first ones beside a picture that stands on the right.
+  void add_sections_beside(const SheetPicture& picture, const std::vector<SheetSection>& sections) {
+    double beside_pt = 0;
+    if (!picture.svg.empty()) {
+      if (picture.height_pt + gap_pt > free_pt_) new_page();
+      pages_.back().below += "<div class=\"sketch\">" + picture.svg + "</div>\n";
+      beside_pt = picture.height_pt + gap_pt;
+    }
+    for (const SheetSection& section : sections) {
+      const std::string text = run_in(section, "; "), all = section.title + "m: " + text;
+      const NarrowLines narrow{static_cast<std::size_t>(std::ceil(beside_pt / line_pt)), picture.width_pt + 10};
+      double height = static_cast<double>(line_count_beside(all, page_width_pt, text_pt, narrow)) * line_pt + gap_pt;
+      if (std::max(height, beside_pt) > free_pt_) {
+        new_page();
+        beside_pt = 0;
+        height = lines_pt(all, page_width_pt) + gap_pt;
+      }
+      pages_.back().below += section_html(section.title, text);
+      free_pt_ -= height;
+      beside_pt = std::max(0.0, beside_pt - height);
+    }
+  }
+
+  std::size_t page_count() const { return pages_.size(); }
+  const std::vector<Page>& pages() const { return pages_; }
+
+ private:
+  void new_page() {
+    pages_.emplace_back();
+    free_pt_ = page_height_pt - spare_pt - head_pt_;
+  }
+
+  void add_group(const RunGroup& group) {
+    const Block band = band_block(view_, group);
+    bool open = false;
+    for (const WeekRun* run : group.runs) {
+      const Block row = run_block(view_, *run);
+      if (row.height_pt + (open ? 0 : band.height_pt) > free_pt_ - line_pt) {  // a line says that more follows
+        if (open) pages_.back().rows += "</tbody>\n";
+        open = false;
+        new_page();
+        free_pt_ -= skip_pt_ + head_row_pt + gap_pt;
+      }
+      if (!open) {
+        pages_.back().rows += "<tbody class=\"day\">\n" + band.html;
+        free_pt_ -= band.height_pt;
+        open = true;
+      }
+      pages_.back().rows += row.html;
+      free_pt_ -= row.height_pt;
+    }
+    pages_.back().rows += "</tbody>\n";
+  }
+
+  const WeekView& view_;
+  double head_pt_, skip_pt_, free_pt_ = 0;
+  std::vector<Page> pages_{};
+};
+
+std::string page_number(const WeekView& view, std::size_t page, std::size_t pages) {
+  return markup_text(
+      fill(view.language, Phrase::page_of, {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}}));
+}
+
+std::string page_html(const std::string& number, const std::string& head, const std::string& inside) {
+  return fmt::format("<section class=\"page\" aria-label=\"{}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", number,
+                     number, head, inside);
+}
+
+/// Where the beds are, then what to do when something is different.
+std::vector<SheetSection> all_sections(const WeekView& view) {
+  std::vector<SheetSection> sections{where_section(view)};
+  for (SheetSection& section : help_sections(view)) sections.push_back(std::move(section));
+  return sections;
+}
+
+std::string sheet_pages(const WeekView& view) {
+  const Block head = head_block(view), skip = skip_block(view);
+  const SheetSection changed = changed_section(view);
+  const Block new_since = changed.title.empty() ? Block{} : section_block(changed.title, run_in(changed, "; ") + ".");
+  PageFlow flow(view, head.height_pt, skip.height_pt, new_since.height_pt);
+  flow.add_runs();
+  const bool two_parts = std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
+                                     [](const WeekRun& run) { return run.cycles.size() > 1; });
+  const std::string total =
+      total_words(view) + (two_parts ? " " + std::string(phrase(view.language, Phrase::two_parts)) : "");
+  flow.add_below({fmt::format("<p>{}</p>\n", markup_text(total)), lines_pt(total, page_width_pt)});
+  flow.add_sections_beside(garden_sketch(view, sketch_width_pt, sketch_height_pt), all_sections(view));
+  std::string html;
+  const std::vector<Page>& pages = flow.pages();
+  for (std::size_t index = 0; index < pages.size(); ++index) {
+    const Page& page = pages[index];
+    const bool has_runs = !page.rows.empty(), more = index + 1 < pages.size() && !pages[index + 1].rows.empty();
+    std::string inside = (index == 0 ? new_since.html : "") + (has_runs || index == 0 ? skip.html : "");
+    if (has_runs) inside += table_head(view) + page.rows + "</table>\n";
+    if (more) inside += fmt::format("<p>{}</p>\n", word(view, Phrase::more_on_next_page));
+    html += page_html(page_number(view, index + 1, pages.size()), head.html, inside + page.below);
+  }
+  return html;
+}
+
+// ---- for the educator ---------------------------------------------------------------------------------------
+
+std::string legend_words(const WeekView& view) {
+  const bool us = view.garden.site.units == UnitSystem::us;
+  const std::string_view unit = !us ? "mm" : view.language == Language::en ? "in" : "pulg.";
+  const auto say = [&](Phrase id) { return std::string(phrase(view.language, id)); };
+  return say(Phrase::educator_note) + " " + fill(view.language, Phrase::chart_missing, {{"unit", unit}}) + " " +
+         say(Phrase::chart_limit) + " " + say(Phrase::chart_run) + " " + say(Phrase::chart_rain) + " " +
+         fill(view.language, Phrase::chart_risk,
+              {{"droops", say(Phrase::risk_droops)}, {"dry", say(Phrase::risk_dry)}, {"wilts", say(Phrase::risk_wilts)}});
+}
+
+Block chart_block(const WeekView& view, const WeekBed& bed) {
+  constexpr double width = (page_width_pt - chart_gap_pt) / 2;
+  const SheetPicture chart = bed_chart(view, bed, width);
+  const std::string name = bed_letter(view, bed.bed) + " " + bed_name(view, bed.bed), lasts = lasts_words(view, bed);
+  return {fmt::format("<figure><figcaption><b>{}</b>: {}</figcaption>{}</figure>", markup_text(name), markup_text(lasts),
+                      chart.svg),
+          lines_pt(name + "m: " + lasts, width - 4) + chart.height_pt + gap_pt};
+}
+
+Block educator_head(const WeekView& view) {
+  const std::string title =
+      std::string(phrase(view.language, Phrase::educator_title)) + ": " + plain_text(view.garden.site.name);
+  const std::string under = dates_words(view) + ". " + made_words(view);
+  return {fmt::format("<h1>{}</h1>\n<p>{}</p>\n", markup_text(title), markup_text(under)),
+          static_cast<double>(line_count(title, page_width_pt - 100, title_pt, FontWeight::bold)) * title_line_pt +
+              lines_pt(under, page_width_pt)};
+}
+
+std::string educator_pages(const WeekView& view) {
+  const Block head = educator_head(view);
+  PageFlow flow(view, head.height_pt, 0, 0);
+  const std::string legend = legend_words(view);
+  flow.add_below({fmt::format("<p>{}</p>\n", markup_text(legend)), lines_pt(legend, page_width_pt)});
+  if (view.plan.skip.forecast_rain) flow.add_below({fmt::format("<p>{}</p>\n", word(view, Phrase::forecast_rain)), line_pt});
+  const SheetSection missed = missed_section(view);
+  flow.add_below(section_block(missed.title, run_in(missed, " ")));
+  const std::vector<WeekBed>& beds = view.plan.beds;
+  for (std::size_t index = 0; index < beds.size(); index += 2) {
+    const Block left = chart_block(view, beds[index]);
+    const Block right = index + 1 < beds.size() ? chart_block(view, beds[index + 1]) : Block{};
+    flow.add_below({fmt::format("<div class=\"pair\">{}{}</div>\n", left.html, right.html),
+                    std::max(left.height_pt, right.height_pt)});
+  }
+  std::string html;
+  for (std::size_t index = 0; index < flow.page_count(); ++index) {
+    html += page_html(page_number(view, index + 1, flow.page_count()), head.html, flow.pages()[index].below);
+  }
+  return html;
+}
+
+}  // namespace
+
+std::string week_html(const WeekView& view) {
+  const std::string title = std::string(phrase(view.language, Phrase::sheet_title)) + ": " +
+                            plain_text(view.garden.site.name) + ", " + dates_words(view);
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width\">\n<title>{}</title>\n<style>{}</style>\n</head>\n"
+      "<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
+      code(view.language), markup_text(title), style, sheet_pages(view), educator_pages(view));
+}
+
+}  // namespace v1
+}  // namespace noonleaf

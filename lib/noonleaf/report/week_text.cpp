@@ -1,0 +1,97 @@
+#include "noonleaf/report/week_text.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "noonleaf/report/wrapped_text.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr TextColumn body{.indent = 2, .hanging = 0};
+constexpr TextColumn item{.indent = 2, .hanging = 2};
+
+/// Text with spaces behind it up to a width, at least one.
+std::string padded(const std::string& text, std::size_t width) {
+  const std::size_t length = character_count(text);
+  return text + std::string(length < width ? width - length : 1, ' ');
+}
+
+std::string row(const std::vector<std::string>& cells) {
+  constexpr std::array<std::size_t, 5> widths{5, 7, 14, 14, 5};
+  std::string line = "  ";
+  for (std::size_t index = 0; index < cells.size(); ++index) line += padded(cells[index], widths[index]);
+  return line;
+}
+
+std::string run_rows(const WeekView& view, const WeekRun& run) {
+  const LocalText text = view.text();
+  std::string lines;
+  for (std::size_t index = 0; index < run.cycles.size(); ++index) {
+    const WeekCycle& cycle = run.cycles[index];
+    const bool first = index == 0;
+    lines += row({first ? bed_letter(view, run.bed) : "", first ? std::to_string(run.number) : "", text.clock(cycle.begin),
+                  text.clock(cycle.end), first ? text.number(run.minutes, 0) : ""}) +
+             (first ? "  _______ ________ ___________" : "") + "\n";
+  }
+  return lines;
+}
+
+std::string table(const WeekView& view) {
+  const auto word = [&](Phrase id) { return std::string(phrase(view.language, id)); };
+  std::string lines;
+  std::chrono::year_month_day day{};
+  for (const RunGroup& group : run_groups(view.plan)) {
+    if (group.date != day) lines += "\n" + view.text().day_heading(group.date) + "\n";
+    day = group.date;
+    lines += wrapped_text(people_words(view, *group.runs.front()), body);
+    for (const WeekRun* run : group.runs) lines += run_rows(view, *run);
+  }
+  if (lines.empty()) return "\n" + wrapped_text(total_words(view), {});
+  const std::string head =
+      row({word(Phrase::column_bed), word(Phrase::column_run), word(Phrase::column_open), word(Phrase::column_close),
+           word(Phrase::column_minutes)}) +
+      "  " + word(Phrase::column_actual) + ", " + word(Phrase::column_initials) + ",\n" +
+      std::string(49, ' ') + word(Phrase::column_not_done) + "\n";
+  return "\n" + head + lines + "\n" + wrapped_text(total_words(view), {});
+}
+
+std::string section_text(const SheetSection& section) {
+  if (section.title.empty()) return {};
+  std::string text = "\n" + section.title + "\n";
+  for (const std::string& line : section.lines)
+    text += wrapped_text(section.lines.size() > 1 ? "- " + line : line, section.lines.size() > 1 ? item : body);
+  return text;
+}
+
+std::string lasts_text(const WeekView& view) {
+  std::string text;
+  for (const WeekBed& bed : view.plan.beds) {
+    text += wrapped_text(fmt::format("{} {}: {}", bed_letter(view, bed.bed), bed_name(view, bed.bed), lasts_words(view, bed)),
+                         item);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string week_text(const WeekView& view) {
+  std::string text = wrapped_text(plain_text(view.garden.site.name), {}) +
+                     wrapped_text(std::string(phrase(view.language, Phrase::sheet_title)) + ": " + dates_words(view), {}) +
+                     wrapped_text(valid_words(view) + " " + made_words(view), {});
+  if (view.garden.site.demo_date)
+    text += wrapped_text(std::string(phrase(view.language, Phrase::demo_note)), {});
+  text += section_text(changed_section(view)) + table(view) + section_text(skip_section(view));
+  for (const SheetSection& section : help_sections(view)) text += section_text(section);
+  text += section_text(where_section(view));
+  text += "\n" + std::string(phrase(view.language, Phrase::educator_title)) + "\n";
+  SheetSection missed = missed_section(view);
+  for (const std::string& line : missed.lines) text += wrapped_text(line, item);
+  return text + lasts_text(view);
+}
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,83 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/zone.hpp"
+#include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/local_text.hpp"
+#include "noonleaf/report/week_changes.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// A plan, the garden it is for, and how it is to be told. Garden and plan must outlive it.
+struct WeekView {
+  const Garden& garden;
+  const WeekPlan& plan;
+  Language language = Language::en;
+  LocalTime made{};                                    ///< on the site's wall clock
+  std::optional<std::vector<WeekChange>> changes{};    ///< against an earlier plan; nothing = none was given
+  std::vector<PlannedRun> dropped{};                   ///< runs of the earlier plan that are off
+
+  LocalText text() const { return {language, garden.site.units}; }
+};
+
+/// One heading with its lines.
+struct SheetSection {
+  std::string title{};
+  std::vector<std::string> lines{};
+};
+
+/// Runs of one day that the same people open and close, one behind the other.
+struct RunGroup {
+  std::chrono::year_month_day date{};
+  std::vector<const WeekRun*> runs{};
+};
+
+// Every text below is free of control characters.
+
+std::string bed_letter(const WeekView& view, std::size_t bed);
+std::string bed_name(const WeekView& view, std::size_t bed);
+std::string role_name(const WeekView& view, std::size_t caretaker);
+std::string tap_name(const WeekView& view, std::size_t tap);
+std::string sprinkler_name(const WeekView& view, std::size_t sprinkler);
+std::string landmark_name(const WeekView& view, std::size_t landmark);
+
+/// The runs in the order of the sheet, grouped by day and people.
+std::vector<RunGroup> run_groups(const WeekPlan& plan);
+
+/// "day custodian opens and closes. Backup: garden educator."
+std::string people_words(const WeekView& view, const WeekRun& run);
+
+/// "Runs on this sheet: 9. Minutes in all: 230."; with no run, that there is none.
+std::string total_words(const WeekView& view);
+
+/// "Wednesday, July 16 to Tuesday, July 22"
+std::string dates_words(const WeekView& view);
+std::string valid_words(const WeekView& view);
+std::string made_words(const WeekView& view);
+
+/// Do not water if: rain in the gauge by bed, rain now, wind, frost.
+SheetSection skip_section(const WeekView& view);
+
+/// Sprinklers with their taps and beds, a line each.
+SheetSection where_section(const WeekView& view);
+
+/// What is new against the earlier plan; no title when none was given.
+SheetSection changed_section(const WeekView& view);
+
+/// Soil check, droop, water found running, never opened, whom to call, cautions, what was not measured.
+std::vector<SheetSection> help_sections(const WeekView& view);
+
+/// What the plan cannot do, which limit is to blame, and what would help most cheaply; for the educator.
+SheetSection missed_section(const WeekView& view);
+
+/// "without water until Friday, July 18"
+std::string lasts_words(const WeekView& view, const WeekBed& bed);
+
+}  // namespace v1
+}  // namespace noonleaf
