@@ -122,6 +122,30 @@ void add_today(CLI::App& app, TodayArguments& arguments, DayTexts& texts) {
   command->footer("Example: noonleaf today my-garden --date 2025-07-16 --at 07:30");
 }
 
+void add_week(CLI::App& app, WeekArguments& arguments, std::string& from) {
+  CLI::App* command = app.add_subcommand("week", "The plan of the week, as a sheet for whoever opens and closes");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_option("--from", from, "first day, like 2025-07-16; without it, today on the site's clock")
+      ->check(check_date);
+  command->add_option("--days", arguments.days, "how many days, 1 to 14")->check(within(1, 14))->capture_default_str();
+  using Format = WeekArguments::Format;
+  add_choice(*command, "--format", arguments.format,
+             {{"text", Format::text},
+              {"html", Format::html},
+              {"csv", Format::csv},
+              {"json", Format::json},
+              {"ics", Format::ics}},
+             "html to print, csv to fill in, ics for a calendar");
+  add_choice(*command, "--lang", arguments.language, {{"en", Language::en}, {"es", Language::es}},
+             "language of the sheet");
+  command->add_option("--out", arguments.out, "write it to this file instead of the screen")->type_name("FILE");
+  command
+      ->add_option("--since", arguments.since,
+                   "an earlier plan (week --format json): the sheet says what is new")
+      ->type_name("PLAN.json");
+  command->footer("Example: noonleaf week my-garden --format html --lang es --out week.html");
+}
+
 struct Et0Texts {
   std::vector<std::string> columns, where;
 };
@@ -570,6 +594,8 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   CheckArguments check;
   TodayArguments today;
   DayTexts day_texts;
+  WeekArguments week;
+  std::string week_from;
   Et0Arguments et0;
   Et0Texts et0_texts;
   LogArguments log;
@@ -581,6 +607,7 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_new(app, start);
   add_check(app, check);
   add_today(app, today, day_texts);
+  add_week(app, week, week_from);
   add_et0(app, et0, et0_texts);
   add_log(app, log, log_texts);
   add_cans(app, cans, can_diameter);
@@ -609,6 +636,10 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
     return Arguments(start);
   }
   if (app.got_subcommand("check")) return Arguments(check);
+  if (app.got_subcommand("week")) {
+    if (!week_from.empty()) week.from = parse_iso_date(week_from);
+    return Arguments(week);
+  }
   if (app.got_subcommand("log")) return Arguments(log_arguments(log, log_texts));
   if (app.got_subcommand("explain")) {
     explain.date = parse_iso_date(explained_date).value_or(explain.date);

@@ -10,6 +10,7 @@
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/report/phrases.hpp"
 #include "noonleaf/soil/pot.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/weather/options.hpp"
@@ -80,6 +81,15 @@ struct LogArguments {
   OutputFormat format = OutputFormat::text;
 };
 
+struct WeekArguments {
+  enum class Format { text, html, csv, json, ics };
+  std::string folder, out, since;
+  std::optional<std::chrono::year_month_day> from;
+  int days = 7;
+  Format format = Format::text;
+  Language language = Language::en;
+};
+
 struct CansArguments {
   enum class Format { text, json, svg };
   std::string file;
@@ -115,7 +125,7 @@ struct LedgerArguments {
 };
 
 using Arguments =
-    std::variant<NewArguments, CheckArguments, TodayArguments, Et0Arguments, LogArguments, CansArguments,
+    std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments, LogArguments, CansArguments,
                  CropsArguments, SoilsArguments, ExplainArguments, LedgerArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the

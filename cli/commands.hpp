@@ -9,6 +9,7 @@ namespace noonleaf::cli {
 int run(const NewArguments& arguments);
 int run(const CheckArguments& arguments);
 int run(const TodayArguments& arguments);
+int run(const WeekArguments& arguments);
 int run(const Et0Arguments& arguments);
 int run(const LogArguments& arguments);
 int run(const CansArguments& arguments);

@@ -4,35 +4,12 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/local_text.hpp"
+#include "noonleaf/report/svg_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 
-std::string markup_text(std::string_view text) {
-  std::string result;
-  for (const char letter : plain_text(text)) {
-    switch (letter) {
-      case '&':
-        result += "&amp;";
-        break;
-      case '<':
-        result += "&lt;";
-        break;
-      case '>':
-        result += "&gt;";
-        break;
-      case '"':
-        result += "&quot;";
-        break;
-      case '\'':
-        result += "&#39;";
-        break;
-      default:
-        result += letter;
-    }
-  }
-  return result;
-}
+std::string markup_text(std::string_view text) { return escaped_text(plain_text(text)); }
 
 std::string points(double value) {
   const double rounded = std::round(value * 10) / 10;

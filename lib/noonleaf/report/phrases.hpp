@@ -134,6 +134,8 @@ enum class Phrase : std::size_t {
   limit_reclaimed_children,
   limit_no_time_left,
   limit_already_dry,
+  help_cheapest,
+  help_or,
   help_come_then,
   help_anybody,
   help_allow_hours,

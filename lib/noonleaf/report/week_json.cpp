@@ -113,6 +113,7 @@ Json miss_json(const Garden& garden, const WeekMiss& miss, const std::string& wo
           {"limit", code_of(limit_codes, miss.limit)},
           {"restriction", miss.restriction ? Json(garden.rules.restrictions[*miss.restriction].name) : Json(nullptr)},
           {"cheapest_help", relaxation_json(garden, miss.relaxation)},
+          {"other_help", miss.or_else ? relaxation_json(garden, *miss.or_else) : Json(nullptr)},
           {"words", words}};
 }
 

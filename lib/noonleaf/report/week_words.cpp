@@ -321,8 +321,11 @@ std::string miss_words(const WeekView& view, const WeekMiss& miss) {
   std::string words = say(view, id,
                           {{"bed", bed_letter(view, miss.bed)}, {"first", text.day(miss.first)}, {"last", text.day(miss.last)}});
   words += " " + say(view, limit_phrase(miss.limit), {{"rule", restriction_name(view, miss.restriction)}});
-  const std::string help = help_words(view, miss.relaxation);
-  return help.empty() ? words : words + " " + help;
+  if (miss.relaxation.kind != RelaxationKind::none)
+    words += " " + say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}});
+  if (miss.or_else && miss.or_else->kind != RelaxationKind::none)
+    words += " " + say(view, Phrase::help_or, {{"help", help_words(view, *miss.or_else)}});
+  return words;
 }
 
 }  // namespace

@@ -1,0 +1,101 @@
+#include <chrono>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <system_error>
+#include <unistd.h>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_folder.hpp"
+#include "noonleaf/garden/text_file.hpp"
+#include "noonleaf/garden/zone.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/week_text.hpp"
+
+#include "commands.hpp"
+#include "terminal.hpp"
+
+namespace noonleaf::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t largest_plan_bytes = 4UL * 1024 * 1024;
+
+/// Now on the site's clock; an invented garden lives at the first minute of its own day.
+LocalTime moment_of(const Site& site) {
+  if (site.demo_date) return {*site.demo_date, std::chrono::minutes(0)};
+  return local_time(site.zone, std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()));
+}
+
+WeekQuestion question_of(const WeekArguments& arguments, const LocalTime& now) {
+  WeekQuestion question{.first = arguments.from.value_or(now.date), .days = arguments.days};
+  if (question.first == now.date) question.from = now.time_of_day;
+  return question;
+}
+
+void compare_with_earlier(WeekView& view, const std::string& file) {
+  const auto before = read_planned_runs(read_text_file(file, file, largest_plan_bytes), file);
+  view.changes = changes_between(before, planned_runs(view.garden, view.plan), view.plan.first);
+  for (const WeekChange& change : *view.changes) {
+    if (change.kind == WeekChangeKind::dropped) view.dropped.push_back(change.before);
+  }
+}
+
+std::string answer(const WeekView& view, WeekArguments::Format format) {
+  switch (format) {
+    case WeekArguments::Format::text:
+      return week_text(view);
+    case WeekArguments::Format::html:
+      return week_html(view);
+    case WeekArguments::Format::csv:
+      return week_csv(view);
+    case WeekArguments::Format::json:
+      return week_json(view);
+    case WeekArguments::Format::ics:
+      return week_ics(view);
+  }
+  return {};
+}
+
+/// Whole or not at all: written beside, then renamed over what was there.
+void write_file(const std::string& name, const std::string& text) {
+  const fs::path beside = name + ".new-" + std::to_string(::getpid());
+  std::error_code code;
+  {
+    std::ofstream stream(beside, std::ios::binary);
+    stream.write(text.data(), static_cast<std::streamsize>(text.size()));
+    if (!stream.flush()) code = std::make_error_code(std::errc::io_error);
+  }
+  if (!code) fs::rename(beside, name, code);
+  if (!code) return;
+  std::error_code ignored;
+  fs::remove(beside, ignored);
+  Problem problem;
+  problem.file = name;
+  problem.message = "this file could not be written: " + code.message();
+  problem.fix = "choose a place where you may write and there is room";
+  throw Error(std::move(problem));
+}
+
+}  // namespace
+
+int run(const WeekArguments& arguments) {
+  const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
+  const Sky sky = sky_over(folder.garden.site, folder.weather);
+  const LocalTime now = moment_of(folder.garden.site);
+  const WeekPlan plan = plan_week(folder.garden, folder.journal, sky, question_of(arguments, now));
+  WeekView view{.garden = folder.garden, .plan = plan, .language = arguments.language, .made = now};
+  if (!arguments.since.empty()) compare_with_earlier(view, arguments.since);
+  const std::string text = answer(view, arguments.format);
+  if (arguments.out.empty()) {
+    print(text);
+  } else {
+    write_file(arguments.out, text);
+    print("Wrote " + arguments.out + "\n");
+  }
+  return 0;
+}
+
+}  // namespace noonleaf::cli
