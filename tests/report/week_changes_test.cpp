@@ -1,0 +1,59 @@
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/error.hpp"
+#include "noonleaf/report/week_text.hpp"
+
+#include "invented_week.hpp"
+
+using namespace noonleaf;
+using namespace std::chrono_literals;
+using std::chrono::minutes;
+
+namespace {
+
+constexpr auto first_day = 2025y / std::chrono::July / 16;
+
+PlannedRun run(unsigned day, const char* bed, minutes begin, double length) {
+  return {.date = 2025y / std::chrono::July / std::chrono::day(day),
+          .bed = bed,
+          .closer = "custodian",
+          .begin = begin,
+          .end = begin + minutes(static_cast<int>(length)),
+          .minutes = length};
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(week_changes)
+
+BOOST_AUTO_TEST_CASE(each_kind_once_in_the_order_of_time) {
+  std::vector<PlannedRun> before{run(16, "a", minutes(360), 20), run(17, "b", minutes(360), 20), run(18, "c", minutes(360), 20),
+                                 run(19, "d", minutes(360), 20), run(15, "e", minutes(360), 20)};
+  std::vector<PlannedRun> now{run(16, "a", minutes(390), 20), run(18, "c", minutes(360), 25), run(19, "d", minutes(360), 20),
+                              run(20, "a", minutes(360), 20)};
+  now[2].closer = "educator";
+  const auto changes = changes_between(before, now, first_day);
+  BOOST_REQUIRE(changes.size() == 5U);
+  BOOST_CHECK(changes[0].kind == WeekChangeKind::time);
+  BOOST_CHECK(changes[1].kind == WeekChangeKind::dropped);  // 15 July is over and is not mentioned
+  BOOST_CHECK(changes[2].kind == WeekChangeKind::minutes);
+  BOOST_CHECK(changes[3].kind == WeekChangeKind::closer);
+  BOOST_CHECK(changes[4].kind == WeekChangeKind::added);
+}
+
+BOOST_AUTO_TEST_CASE(a_plan_reads_back_from_its_own_json) {
+  const Garden garden = invented::garden({});
+  const WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  const auto read = read_planned_runs(week_json(view), "plan.json");
+  BOOST_TEST(read.size() == plan.runs.size());
+  BOOST_TEST(changes_between(read, planned_runs(garden, plan), plan.first).empty());
+}
+
+BOOST_AUTO_TEST_CASE(what_is_no_plan_is_refused) {
+  for (const char* text : {"", "{", "[]", "{\"shape\":\"noonleaf.today\",\"version\":1}",
+                           "{\"shape\":\"noonleaf.week\",\"version\":1,\"runs\":[{\"date\":\"2025-02-30\"}]}"})
+    BOOST_CHECK_THROW(read_planned_runs(text, "plan.json"), Error);
+}
+
+BOOST_AUTO_TEST_SUITE_END()

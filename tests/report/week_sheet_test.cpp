@@ -1,0 +1,141 @@
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/report/week_text.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
+
+#include "invented_week.hpp"
+
+using namespace noonleaf;
+using namespace std::chrono_literals;
+
+namespace {
+
+void check_golden(const std::string& name, const std::string& text) {
+  const std::filesystem::path path = std::filesystem::path(NOONLEAF_GOLDEN_FOLDER) / name;
+  if (std::getenv("NOONLEAF_WRITE_GOLDEN") != nullptr) {
+    std::filesystem::create_directories(path.parent_path());
+    std::ofstream(path, std::ios::binary) << text;
+    return;
+  }
+  std::ifstream stream(path, std::ios::binary);
+  BOOST_REQUIRE_MESSAGE(stream, "no golden file " << path);
+  std::ostringstream expected;
+  expected << stream.rdbuf();
+  BOOST_TEST((text == expected.str()), name << " differs; now:\n" << text);
+}
+
+/// For the browser and the calendar reader (look-at-pages.sh, read-calendar.sh).
+void write_sheet(const std::string& name, const std::string& text) {
+  std::filesystem::create_directories(NOONLEAF_SHEETS_FOLDER);
+  std::ofstream(std::filesystem::path(NOONLEAF_SHEETS_FOLDER) / name, std::ios::binary) << text;
+}
+
+std::size_t widest_line(const std::string& text) {
+  std::size_t widest = 0;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) widest = std::max(widest, character_count(line));
+  return widest;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(week_sheet)
+
+BOOST_AUTO_TEST_CASE(the_usual_week_in_both_languages) {
+  const Garden garden = invented::garden({});
+  const WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  for (const Language language : {Language::en, Language::es}) {
+    const WeekView view{.garden = garden, .plan = plan, .language = language, .made = invented::made()};
+    const std::string stem = "usual_" + std::string(code(language));
+    check_golden(stem + ".txt", week_text(view));
+    check_golden(stem + ".html", week_html(view));
+    check_golden(stem + ".ics", week_ics(view));
+    BOOST_TEST(widest_line(week_text(view)) <= 80U);
+    write_sheet(stem + ".html", week_html(view));
+    check_golden("usual.csv", week_csv(view));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(twelve_beds_on_numbered_pages) {
+  const Garden garden = invented::garden({.beds = 12});
+  const WeekPlan plan = invented::plan(garden, invented::many_runs(), 7);
+  for (const Language language : {Language::en, Language::es}) {
+    const WeekView view{.garden = garden, .plan = plan, .language = language, .made = invented::made()};
+    const std::string page = week_html(view);
+    write_sheet("many_" + std::string(code(language)) + ".html", page);
+    for (const WeekRun& run : plan.runs)
+      BOOST_TEST(page.find("<td class=\"run\">" + std::to_string(run.number) + "</td>") != std::string::npos);
+    BOOST_TEST(page.find(language == Language::en ? "Page 1 of 2" : "Página 1 de 2") != std::string::npos);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_name_can_do_nothing_to_the_page_or_the_table) {
+  const Garden garden = invented::garden({.site = "</title><script>alert(1)</script>",
+                                          .first_bed_name = "<script>alert(2)</script>\" onload=\"x",
+                                          .first_bed_id = "=HYPERLINK(\"http://x\")"});
+  const WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  const std::string page = week_html(view);
+  BOOST_TEST(page.find("<script") == std::string::npos);
+  BOOST_TEST(page.find("\" onload=\"x") == std::string::npos);
+  BOOST_TEST(page.find("http") == std::string::npos);  // nothing from the network, not even a namespace
+  BOOST_TEST(week_csv(view).find(",\"'=HYPERLINK(\"\"http://x\"\")\",") != std::string::npos, week_csv(view));
+  write_sheet("hostile.html", page);
+}
+
+BOOST_AUTO_TEST_CASE(a_week_without_a_run_says_so) {
+  const Garden garden = invented::garden({});
+  const WeekPlan plan = invented::plan(garden, {});
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  BOOST_TEST(week_text(view).find("no bed needs water") != std::string::npos);
+  BOOST_TEST(week_html(view).find("no bed needs water") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(what_the_plan_cannot_do_names_the_rule_and_the_help) {
+  const Garden garden = invented::garden({});
+  WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  WeekMiss miss{.bed = 1, .first = plan.first, .last = plan.last, .limit = WeekLimit::restriction, .restriction = 0};
+  miss.relaxation = {.kind = RelaxationKind::allow_weekday, .date = plan.last};
+  miss.or_else = Relaxation{.kind = RelaxationKind::move_to_drip};
+  plan.misses = {miss};
+  const WeekView view{.garden = garden, .plan = plan, .language = Language::es, .made = invented::made()};
+  BOOST_TEST(missed_section(view).lines.front() ==
+             "A la cama B le falta agua del miércoles 16 de julio al martes 22 de julio. Lo prohíbe la regla «city stage 2». "
+             "Lo más fácil: pedir permiso para regar el martes, o regar a mano. O bien: una línea de goteo en esta cama.");
+}
+
+BOOST_AUTO_TEST_CASE(calendars_across_a_clock_change_and_made_again) {
+  // Clocks go back on Sunday 2 November 2025 in Los Angeles.
+  const Garden garden = invented::garden({});
+  const auto friday = 2025y / std::chrono::October / 31;
+  std::vector<invented::RunKind> runs;
+  for (int day = 0; day < 5; ++day) runs.push_back({.day = day, .bed = 0, .begin = 6h, .length_min = 30});
+  const WeekPlan first = invented::plan(garden, runs, 7, friday);
+  runs.pop_back();
+  runs[0].begin = 7h;
+  const WeekPlan second = invented::plan(garden, runs, 7, friday);
+  const WeekView before{.garden = garden, .plan = first, .made = {friday, 5h + 0min}};
+  WeekView after{.garden = garden, .plan = second, .made = {friday, 5h + 30min}};
+  after.changes = changes_between(planned_runs(garden, first), planned_runs(garden, second), friday);
+  for (const WeekChange& change : *after.changes) {
+    if (change.kind == WeekChangeKind::dropped) after.dropped.push_back(change.before);
+  }
+  BOOST_TEST(after.dropped.size() == 1U);
+  write_sheet("first.ics", week_ics(before));
+  write_sheet("again.ics", week_ics(after));
+}
+
+BOOST_AUTO_TEST_CASE(reclaimed_water_is_named_where_it_is_used) {
+  const Garden garden = invented::garden({.reclaimed = true});
+  const WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  BOOST_TEST(week_text(view).find("do not drink it") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
