@@ -232,9 +232,10 @@ std::string page_number(const WeekView& view, std::size_t page, std::size_t page
       fill(view.language, Phrase::page_of, {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}}));
 }
 
-std::string page_html(const std::string& number, const std::string& head, const std::string& inside) {
-  return fmt::format("<section class=\"page\" aria-label=\"{}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", number,
-                     number, head, inside);
+std::string page_html(const std::string& name, const std::string& number, const std::string& head,
+                      const std::string& inside) {
+  return fmt::format("<section class=\"page\" aria-label=\"{}, {}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", name,
+                     number, number, head, inside);
 }
 
 /// Where the beds are, then what to do when something is different.
@@ -264,7 +265,8 @@ std::string sheet_pages(const WeekView& view) {
     std::string inside = (index == 0 ? new_since.html : "") + (has_runs || index == 0 ? skip.html : "");
     if (has_runs) inside += table_head(view) + page.rows + "</table>\n";
     if (more) inside += fmt::format("<p>{}</p>\n", word(view, Phrase::more_on_next_page));
-    html += page_html(page_number(view, index + 1, pages.size()), head.html, inside + page.below);
+    html += page_html(word(view, Phrase::sheet_title), page_number(view, index + 1, pages.size()), head.html,
+                      inside + page.below);
   }
   return html;
 }
@@ -316,7 +318,8 @@ std::string educator_pages(const WeekView& view) {
   }
   std::string html;
   for (std::size_t index = 0; index < flow.page_count(); ++index) {
-    html += page_html(page_number(view, index + 1, flow.page_count()), head.html, flow.pages()[index].below);
+    html += page_html(word(view, Phrase::educator_title), page_number(view, index + 1, flow.page_count()), head.html,
+                      flow.pages()[index].below);
   }
   return html;
 }
