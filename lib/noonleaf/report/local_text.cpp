@@ -79,7 +79,7 @@ std::string LocalText::depth(double mm) const {
 std::string LocalText::volume(double litres) const {
   if (is_missing(litres)) return number(litres, 0);
   const double value = units_ == UnitSystem::us ? gallons_from_litres(litres) : litres;
-  const double step = value < 100 ? 1 : 10;  // nobody reads a tap to the gallon
+  const double step = value < 100 ? 1 : value < 1000 ? 10 : 100;  // nobody reads a tap to the gallon
   const std::string amount = number(std::round(value / step) * step, 0);
   if (units_ == UnitSystem::metric) return amount + " L";
   const bool one = amount == "1";

@@ -322,9 +322,9 @@ std::string miss_words(const WeekView& view, const WeekMiss& miss) {
                           {{"bed", bed_letter(view, miss.bed)}, {"first", text.day(miss.first)}, {"last", text.day(miss.last)}});
   words += " " + say(view, limit_phrase(miss.limit), {{"rule", restriction_name(view, miss.restriction)}});
   if (miss.relaxation.kind != RelaxationKind::none)
-    words += " " + say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}});
+    words += " " + with_full_stop(say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}}));
   if (miss.or_else && miss.or_else->kind != RelaxationKind::none)
-    words += " " + say(view, Phrase::help_or, {{"help", help_words(view, *miss.or_else)}});
+    words += " " + with_full_stop(say(view, Phrase::help_or, {{"help", help_words(view, *miss.or_else)}}));
   return words;
 }
 
