@@ -184,15 +184,12 @@ inline WeekPlan plan(const Garden& garden, const std::vector<RunKind>& runs, int
   return plan;
 }
 
-/// A usual week of five beds: nine runs, one of them in two parts, opened by one and closed by another once.
+/// A usual week of five beds: six runs on four days, one of them in two parts, one opened by one and closed by another.
 inline std::vector<RunKind> usual_runs() {
   return {{.day = 0, .bed = 0, .begin = 6h + 5min, .length_min = 40},
           {.day = 0, .bed = 2, .begin = 7h + 35min, .length_min = 10},
-          {.day = 1, .bed = 2, .begin = 6h, .length_min = 10, .backup = {}},
           {.day = 2, .bed = 1, .begin = 6h, .length_min = 35, .backup = {}, .pause_min = 20},
-          {.day = 2, .bed = 2, .begin = 7h, .length_min = 10, .backup = {}},
           {.day = 3, .bed = 3, .begin = 13h + 50min, .length_min = 25, .opener = 1, .closer = 2, .backup = 1},
-          {.day = 4, .bed = 2, .begin = 6h, .length_min = 10, .backup = {}},
           {.day = 5, .bed = 0, .begin = 7h + 30min, .length_min = 40, .backup = 0},
           {.day = 5, .bed = 4, .begin = 8h + 30min, .length_min = 30, .backup = 0}};
 }
