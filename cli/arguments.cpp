@@ -442,6 +442,38 @@ void add_crops(CLI::App& app, CropsArguments& arguments) {
   command->footer("Example: noonleaf crops tomato");
 }
 
+void add_outdoors(CLI::App& app, OutdoorsArguments& arguments) {
+  CLI::App* command = app.add_subcommand("outdoors", "Heat for people outside: heat index, wet-bulb globe");
+  OutdoorReading& reading = arguments.reading;
+  CLI::Option* celsius =
+      command->add_option("--t-c", reading.t_c, "air temperature, °C")->check(within(-20, 55));
+  CLI::Option* fahrenheit =
+      command
+          ->add_option_function<double>(
+              "--t-f", [&reading](double t_f) { reading.t_c = (t_f - 32) / 1.8; }, "air temperature, °F")
+          ->check(within(-4, 131))
+          ->excludes(celsius);
+  CLI::Option_group* air = command->add_option_group("air temperature", "one of the two");
+  air->add_options(celsius, fahrenheit);
+  air->require_option(1);
+  command->add_option("--rh", reading.rh_pct, "relative humidity, %")->required()->check(within(0, 100));
+  CLI::Option* wind =
+      command->add_option("--wind-m-s", reading.wind_m_s, "wind at 2 m, m/s; for the globe temperature")
+          ->check(within(0, 30));
+  CLI::Option* sun =
+      command
+          ->add_option("--sun-w-m2", reading.rs_w_m2, "solar radiation, W/m2; full summer noon is about 900")
+          ->check(within(0, 1400))
+          ->needs(wind);
+  wind->needs(sun);
+  command->add_option("--sun-height-deg", reading.sun_height_deg, "sun above the horizon, degrees")
+      ->check(within(0, 90))
+      ->needs(sun);
+  command->add_option("--elevation", reading.elevation_m, "metres above the sea")->check(within(-430, 5000));
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf outdoors --t-f 96 --rh 65 --wind-m-s 1.5 --sun-w-m2 850");
+}
+
 struct PotTexts {
   std::string volume, soaked, drained, wilted, dry;
 };
@@ -620,6 +652,8 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_crops(app, crops);
   add_soils(app, soils, pot_texts);
   add_ledger(app, ledger, ledger_texts);
+  OutdoorsArguments outdoors;
+  add_outdoors(app, outdoors);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
@@ -645,6 +679,7 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
     explain.date = parse_iso_date(explained_date).value_or(explain.date);
     return Arguments(explain);
   }
+  if (app.got_subcommand("outdoors")) return Arguments(outdoors);
   if (app.got_subcommand("crops")) return Arguments(crops);
   if (app.got_subcommand("soils")) return Arguments(soils_arguments(soils, pot_texts));
   if (app.got_subcommand("cans")) {

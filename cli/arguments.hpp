@@ -11,6 +11,7 @@
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
 #include "noonleaf/report/phrases.hpp"
+#include "noonleaf/report/outdoors_words.hpp"
 #include "noonleaf/soil/pot.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/weather/options.hpp"
@@ -124,9 +125,14 @@ struct LedgerArguments {
   Format format = Format::text;
 };
 
+struct OutdoorsArguments {
+  OutdoorReading reading{};
+  OutputFormat format = OutputFormat::text;
+};
+
 using Arguments =
     std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments, LogArguments, CansArguments,
-                 CropsArguments, SoilsArguments, ExplainArguments, LedgerArguments>;
+                 CropsArguments, SoilsArguments, ExplainArguments, LedgerArguments, OutdoorsArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

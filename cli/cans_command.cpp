@@ -8,17 +8,11 @@
 namespace noonleaf::cli {
 namespace {
 
-std::string list_text(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text += wrapped(line, 2);
-  return text;
-}
-
 std::string answer_text(const CanSheet& sheet) {
   const std::string map = can_map_text(sheet);
-  return bold("MEASURED") + "\n" + list_text(can_result_words(sheet)) +
+  return bold("MEASURED") + "\n" + wrapped(can_result_words(sheet), 2) +
          (map.empty() ? map : "\n" + bold("MAP") + "\n" + map) + "\n" + bold("WHAT TO DO") + "\n" +
-         list_text(can_advice_words(sheet));
+         wrapped(can_advice_words(sheet), 2);
 }
 
 }  // namespace

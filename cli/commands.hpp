@@ -17,5 +17,6 @@ int run(const CropsArguments& arguments);
 int run(const SoilsArguments& arguments);
 int run(const ExplainArguments& arguments);
 int run(const LedgerArguments& arguments);
+int run(const OutdoorsArguments& arguments);
 
 }  // namespace noonleaf::cli

@@ -8,15 +8,9 @@
 namespace noonleaf::cli {
 namespace {
 
-std::string lines_text(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text += wrapped(line, 2);
-  return text;
-}
-
 /// The line for garden.toml stands by itself and unbroken, so that it can be copied.
 std::string answer_text(const SoilAnswer& answer) {
-  return bold(answer.name) + "\n" + lines_text(soil_words(answer)) + "\nFor the bed in garden.toml:\n\n" +
+  return bold(answer.name) + "\n" + wrapped(soil_words(answer), 2) + "\nFor the bed in garden.toml:\n\n" +
          answer.garden_line + "\n";
 }
 
@@ -32,7 +26,7 @@ std::string pot_text(const PotWeights& pot) {
   }
   const PotWeights example{
       .soil_volume_l = 5, .soaked_kg = 5.15, .drained_kg = 4.35, .wilted_kg = 3.1, .dry_kg = 2.45};
-  return bold("WEIGH A POT: what a mix holds where no table covers it") + "\n" + lines_text(pot_steps()) +
+  return bold("WEIGH A POT: what a mix holds where no table covers it") + "\n" + wrapped(pot_steps(), 2) +
          "\n" + bold("YOUR FORM") + "\n" + pot_form_text(pot) + "\n" +
          bold("AN EXAMPLE, WORKED OUT (invented weights)") + "\n" + pot_form_text(example) + "\n" +
          bold("THEN") + "\n" +
@@ -56,7 +50,7 @@ int run(const SoilsArguments& arguments) {
     const SoilAnswer answer = soil_answer(find_texture(arguments.texture));
     print(json ? soil_json(answer) : answer_text(answer));
   } else {
-    print(json ? soils_json() : soil_table_text() + lines_text(soil_table_words()));
+    print(json ? soils_json() : soil_table_text() + wrapped(soil_table_words(), 2));
   }
   return 0;
 }

@@ -37,4 +37,10 @@ std::string wrapped(std::string_view text, std::size_t indent) {
   return wrapped_text(text, {.indent = indent, .width = terminal_width});
 }
 
+std::string wrapped(const std::vector<std::string>& texts, std::size_t indent) {
+  std::string lines;
+  for (const std::string& text : texts) lines += wrapped(text, indent);
+  return lines;
+}
+
 }  // namespace noonleaf::cli

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace noonleaf::cli {
 
@@ -21,6 +22,8 @@ std::string bold(std::string_view text);
 
 /// Breaks text at spaces into lines of `terminal_width` characters; every line starts with `indent` spaces.
 std::string wrapped(std::string_view text, std::size_t indent);
+/// Each text of a list on lines of its own.
+std::string wrapped(const std::vector<std::string>& texts, std::size_t indent);
 
 inline constexpr std::size_t terminal_width = 80;
 

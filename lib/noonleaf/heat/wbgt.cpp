@@ -166,6 +166,13 @@ OutdoorWbgt outdoor_wbgt(const OutdoorAir& air) {
   return out;
 }
 
+double clear_sky_cos_zenith(double rs_w_m2) {
+  constexpr double clear_sky_share = 0.75;
+  require_within("rs_w_m2", rs_w_m2, 0, 1400, "W/m2");
+  if (is_missing(rs_w_m2)) return missing;
+  return std::min(1.0, rs_w_m2 / (clear_sky_share * solar_constant_w_m2));
+}
+
 std::array<OutdoorWbgt, 24> outdoor_wbgt_by_hour(const WeatherHours& hours, const DaySite& site) {
   const std::array<double, 24> ra = extraterrestrial_by_hour_mj_m2_h(site);
   std::array<OutdoorWbgt, 24> out;

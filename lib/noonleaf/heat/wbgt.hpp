@@ -40,6 +40,18 @@ struct OutdoorWbgt {
 /// Note      An estimate from weather, not a reading. It is for open sun: under a tree the globe reads less.
 OutdoorWbgt outdoor_wbgt(const OutdoorAir& air);
 
+/// Cosine of the sun's zenith angle at which a clear sky brings that much radiation: for a reading without
+/// its hour.
+///
+/// Equation  cos z = Rs / (0.75 S0), at most 1; S0 = 1367 W/m2
+/// Source    FAO-56 eq. 37 at sea level, for an instant; S0 of eq. 21. That the sky is clear is an
+/// assumption: under
+///           cloud the sun stands higher than this says
+/// Input     rs_w_m2 0 to 1400
+/// Missing   NaN in, NaN out
+/// Throws    Error, field "rs_w_m2", when outside the accepted range
+double clear_sky_cos_zenith(double rs_w_m2);
+
 /// Outdoor wet-bulb globe temperature in the hours of a day.
 ///
 /// Method    outdoor_wbgt with the hour's mean cosine of the zenith Ra / (60 Gsc dr), FAO-56 eq. 28, pressure

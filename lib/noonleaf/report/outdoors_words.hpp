@@ -1,0 +1,48 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "noonleaf/heat/people.hpp"
+#include "noonleaf/heat/wbgt.hpp"
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// The air of one hour outside, as somebody reads it off a thermometer, a web page or a sensor.
+struct OutdoorReading {
+  double t_c = missing, rh_pct = missing;
+  double wind_m_s = missing;  ///< at 2 m; missing = no globe temperature
+  double rs_w_m2 = missing;   ///< solar radiation on the level; missing = no globe temperature
+  double sun_height_deg =
+      missing;                   ///< above the horizon; missing = worked out from rs_w_m2, sky taken as clear
+  double elevation_m = missing;  ///< missing = sea level
+};
+
+/// What the hour means for people outside.
+struct OutdoorAnswer {
+  OutdoorReading reading{};
+  double heat_index_c = missing;
+  OutdoorWbgt wbgt{};  ///< missing without wind and sun
+};
+
+/// Heat index, and outdoor wet-bulb globe temperature where wind and sun are known.
+///
+/// Method    heat_index_c; outdoor_wbgt with pressure from the elevation (FAO-56 eq. 7) and, where the sun's
+/// height is
+///           not given, the height at which a clear sky brings that radiation (clear_sky_cos_zenith)
+/// Throws    Error as heat_index_c and outdoor_wbgt; field "sun_height_deg" outside 0 to 90
+OutdoorAnswer outdoor_answer(const OutdoorReading& reading);
+
+/// The numbers in sentences: what was worked out and what was not measured for it.
+std::vector<std::string> outdoor_words(const OutdoorAnswer& answer);
+
+/// What helps, and who decides. Public guidance; never a medical decision.
+std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer);
+
+/// Shape "noonleaf.outdoors": heat_index_c, heat_index_f, wbgt_c and what they rest on.
+std::string outdoor_json(const OutdoorAnswer& answer);
+
+}  // namespace v1
+}  // namespace noonleaf
