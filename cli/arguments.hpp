@@ -10,8 +10,8 @@
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
-#include "noonleaf/report/phrases.hpp"
 #include "noonleaf/report/outdoors_words.hpp"
+#include "noonleaf/report/phrases.hpp"
 #include "noonleaf/soil/pot.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/weather/options.hpp"
@@ -130,9 +130,9 @@ struct OutdoorsArguments {
   OutputFormat format = OutputFormat::text;
 };
 
-using Arguments =
-    std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments, LogArguments, CansArguments,
-                 CropsArguments, SoilsArguments, ExplainArguments, LedgerArguments, OutdoorsArguments>;
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments,
+                               LogArguments, CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
+                               LedgerArguments, OutdoorsArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.
