@@ -126,6 +126,21 @@ BOOST_AUTO_TEST_CASE(at_the_time_of_the_check_the_account_shows_the_weighted_mea
   BOOST_TEST(after.soil_checks.front().before.dr_mm < ask(garden, {}, day).dr_mm - 5);  // the run is in it
 }
 
+// Dr is beyond RAW by 10 June and nobody wrote a word: the bed may have been watered, so the handful weighs
+// more than where the journal says that nothing ran.
+BOOST_AUTO_TEST_CASE(a_silent_journal_makes_the_account_less_sure) {
+  const Garden garden = invented_garden(tomato);
+  const std::chrono::year_month_day later = 2025y / 6 / 14;
+  Journal spoken = nothing_ran_before(later);
+  spoken.push_back(felt(SoilFeel::wet, later));
+  const auto silent_check = ask(garden, {felt(SoilFeel::wet, later)}, later).soil_checks.front();
+  const auto spoken_check = ask(garden, spoken, later).soil_checks.front();
+  BOOST_TEST(silent_check.before.dr_mm == spoken_check.before.dr_mm);
+  BOOST_TEST(std::abs(silent_check.before.sd_mm -
+                      std::hypot(spoken_check.before.sd_mm, silent_check.before.dr_mm / 2)) < 1e-9);
+  BOOST_TEST(silent_check.after.dr_mm < spoken_check.after.dr_mm);
+}
+
 BOOST_AUTO_TEST_CASE(a_second_check_moves_less) {
   const Garden garden = invented_garden(tomato);
   JournalEntry second = felt(SoilFeel::dry, day);

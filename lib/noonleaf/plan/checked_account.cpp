@@ -1,7 +1,11 @@
 #include "noonleaf/plan/checked_account.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
 
+#include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
@@ -9,6 +13,8 @@ inline namespace v1 {
 namespace {
 
 using std::chrono::sys_days;
+
+constexpr double silent_sd_frac = 0.5;  // ours: full or not at all, each as likely
 
 /// Whether none of the day's runs that began within these hours came after the check.
 bool came_before(const JournalEntry& check, std::span<const JournalEntry> runs, std::chrono::minutes from,
@@ -40,76 +46,117 @@ double depletion_at(const JournalEntry& check, std::span<const JournalEntry> run
          (evening_water ? day.brought.evening_irrigation_mm : 0.0);
 }
 
+/// Whether a run of that day is written down, be it as not run.
+bool is_spoken_of(std::span<const JournalEntry> runs, std::chrono::year_month_day date) {
+  return std::any_of(runs.begin(), runs.end(), [&](const JournalEntry& run) { return run.date == date; });
+}
+
 /// What the account rests on since the last check that it agreed with: an error of it grows with one of
 /// these.
 struct Behind {
   double water_mm = 0, used_mm = 0;
+  std::optional<sys_days> silent{};  ///< last day on which a run was due and nobody wrote a word
 
-  void add(std::span<const BalanceDetail> days) {
+  void add(std::span<const BalanceDetail> days, std::span<const JournalEntry> runs) {
     for (const BalanceDetail& day : days) {
       if (is_missing(day.end.dr_mm)) continue;
       water_mm += day.irrigation_mm;
       used_mm += day.transpiration_mm + day.evaporation_mm;
       // Water in plenty makes the account right again, whatever it was before.
       if (day.dp_mm > 0) *this = {};
+      if (day.end.dr_mm > day.raw_mm && !is_spoken_of(runs, day.date)) silent = sys_days(day.date);
     }
   }
+
+  /// How sure the account is of its depletion.
+  double sd_mm(double settled_sd_mm, double dr_mm, sys_days date) const {
+    const bool in_doubt = silent && date - *silent <= std::chrono::days(doubted_days);
+    return in_doubt ? std::hypot(settled_sd_mm, silent_sd_frac * dr_mm) : settled_sd_mm;
+  }
+
+  /// What a check leaves of it. The water of its own day is counted again with the stretch that follows.
+  Behind after(const SoilCheck& check, double water_of_day_mm) const {
+    const double left =
+        check.after.sd_mm * check.after.sd_mm / (check.before.sd_mm * check.before.sd_mm);  // 1 - w
+    return {check.water_behind_mm * left - water_of_day_mm, used_mm * left, std::nullopt};
+  }
+};
+
+/// The account while it goes from check to check.
+class AccountWalk {
+ public:
+  AccountWalk(const CheckedGround& ground, std::span<const JournalEntry> runs)
+      : ground_(ground), runs_(runs), state_(ground.start) {}
+
+  void weigh(const JournalEntry& entry) {
+    const auto index =
+        static_cast<std::size_t>((sys_days(entry.date) - sys_days(ground_.days.front().date)).count());
+    go_to(index);
+    const BalanceDetail day = run(1).days.front();
+    const double account_mm = depletion_at(entry, runs_, {ground_.days[index], day});
+    const SoilWater& soil = ground_.days[index].soil ? *ground_.days[index].soil : ground_.soil;
+    const FoundDepletion found = depletion_found(entry, soil, day.end.root_depth_m);
+    if (is_missing(account_mm) || is_missing(found.dr_mm)) return;
+    SoilCheck check{.entry_id = entry.id,
+                    .date = entry.date,
+                    .time_of_day = entry.time_of_day,
+                    .method = entry.event,
+                    .feel = entry.feel};
+    const double days_since = static_cast<double>((sys_days(entry.date) - last_check_).count());
+    check.before.dr_mm = std::max(0.0, account_mm);
+    check.before.sd_mm =
+        behind_.sd_mm(account_sd_mm(day.taw_mm, sd_after_mm_, days_since), check.before.dr_mm, entry.date);
+    check.found = found;
+    check.after = weighted(check.before, found);
+    check.water_behind_mm = behind_.water_mm + day.irrigation_mm;
+    check.used_behind_mm = behind_.used_mm;
+    behind_ = behind_.after(check, day.irrigation_mm);
+    move_dawn(day, soil, check.after.dr_mm == check.before.dr_mm ? 0.0 : check.after.dr_mm - account_mm);
+    sd_after_mm_ = check.after.sd_mm;
+    last_check_ = sys_days(entry.date);
+    result_.checks.push_back(check);
+  }
+
+  CheckedAccount result() && { return std::move(result_); }
+
+ private:
+  BalanceRun run(std::size_t count) const {
+    return run_balance(state_, ground_.days.subspan(at_, count), ground_.growth.subspan(at_, count),
+                       ground_.soil, ground_.settings, result_.corrections);
+  }
+
+  void go_to(std::size_t index) {
+    if (index <= at_) return;
+    const BalanceRun until = run(index - at_);
+    behind_.add(until.days, runs_);
+    state_ = until.days.back().end;
+    at_ = index;
+  }
+
+  void move_dawn(const BalanceDetail& day, const SoilWater& soil, double move_mm) {
+    const double highest_mm = std::max(day.start.dr_mm, taw_mm(soil, day.start.root_depth_m));
+    const double dawn_mm = std::clamp(day.start.dr_mm + move_mm, 0.0, highest_mm);
+    result_.corrections.push_back({.date = day.date, .dr_mm = dawn_mm});
+    result_.moves.push_back({.date = day.date, .dr_mm = dawn_mm - day.start.dr_mm});
+  }
+
+  const CheckedGround& ground_;
+  std::span<const JournalEntry> runs_;
+  BalanceState state_;
+  std::size_t at_ = 0;
+  Behind behind_;
+  double sd_after_mm_ = missing;
+  sys_days last_check_{};
+  CheckedAccount result_;
 };
 
 }  // namespace
 
 CheckedAccount checked_account(const CheckedGround& ground, std::span<const JournalEntry> entries,
                                std::span<const JournalEntry> runs) {
-  CheckedAccount result;
-  BalanceState state = ground.start;
-  std::size_t at = 0;
-  double sd_after_mm = missing;
-  sys_days last_check{};
-  Behind behind;
-  const auto run = [&](std::size_t count) {
-    return run_balance(state, ground.days.subspan(at, count), ground.growth.subspan(at, count), ground.soil,
-                       ground.settings, result.corrections);
-  };
-  for (const JournalEntry& entry : entries) {
-    const auto index =
-        static_cast<std::size_t>((sys_days(entry.date) - sys_days(ground.days.front().date)).count());
-    if (index > at) {
-      const BalanceRun until = run(index - at);
-      behind.add(until.days);
-      state = until.days.back().end;
-      at = index;
-    }
-    const BalanceDetail day = run(1).days.front();
-    const double at_check_mm = depletion_at(entry, runs, {ground.days[index], day});
-    const double root_depth_m = day.end.root_depth_m;
-    const SoilWater& soil = ground.days[index].soil ? *ground.days[index].soil : ground.soil;
-    const FoundDepletion found = depletion_found(entry, soil, root_depth_m);
-    if (is_missing(at_check_mm) || is_missing(found.dr_mm)) continue;
-    const double days_since = static_cast<double>((sys_days(entry.date) - last_check).count());
-    SoilCheck check{.entry_id = entry.id,
-                    .date = entry.date,
-                    .time_of_day = entry.time_of_day,
-                    .method = entry.event,
-                    .feel = entry.feel};
-    check.before = {std::max(0.0, at_check_mm), account_sd_mm(day.taw_mm, sd_after_mm, days_since)};
-    check.found = found;
-    check.after = weighted(check.before, found);
-    check.water_behind_mm = behind.water_mm + day.irrigation_mm;
-    check.used_behind_mm = behind.used_mm;
-    const double kept =
-        check.after.sd_mm * check.after.sd_mm / (check.before.sd_mm * check.before.sd_mm);  // 1 - w
-    // Of this day the next stretch counts the water again.
-    behind = {check.water_behind_mm * kept - day.irrigation_mm, behind.used_mm * kept};
-    const double move_mm = check.after.dr_mm == check.before.dr_mm ? 0.0 : check.after.dr_mm - at_check_mm;
-    const double highest_mm = std::max(day.start.dr_mm, taw_mm(soil, day.start.root_depth_m));
-    const double dawn_mm = std::clamp(day.start.dr_mm + move_mm, 0.0, highest_mm);
-    result.corrections.push_back({.date = entry.date, .dr_mm = dawn_mm});
-    result.moves.push_back({.date = entry.date, .dr_mm = dawn_mm - day.start.dr_mm});
-    sd_after_mm = check.after.sd_mm;
-    last_check = sys_days(entry.date);
-    result.checks.push_back(check);
-  }
-  return result;
+  AccountWalk walk(ground, runs);
+  for (const JournalEntry& entry : entries) walk.weigh(entry);
+  return std::move(walk).result();
 }
 
 }  // namespace v1

@@ -37,7 +37,9 @@ struct CheckedAccount {
 ///
 /// Method    The account runs to the check: Dr of the dawn, the day's water if that came before the check,
 ///           and the share of the day's ET that has passed. The weighted mean is what the account shall
-///           show then, so the dawn of that day is moved by the difference, between 0 and TAW.
+///           show then, so the dawn of that day is moved by the difference, between 0 and TAW. Where a run
+///           was due in the 14 days before (Dr beyond RAW at the close) and the journal has no `water`
+///           entry of that day, the account is less sure: half its Dr more, root of the squares (ours).
 /// Input     entries  feel and probe entries of this planting within the days, oldest first; runs  the
 ///           water entries of its bed, evening ones included. A check without a time was made before the
 ///           day's water; rain counts as fallen before a check that has a time
