@@ -76,12 +76,6 @@ bool grows_on(const BedPlanting& planting, sys_days date) {
   return sys_days(planting.season.start) <= date && (!planting.pulled || date < sys_days(*planting.pulled));
 }
 
-bool seeds_not_up(const BedPlanting& planting, Stage stage, sys_days date) {
-  constexpr int seed_zone_d = 14;
-  return planting.season.method == PlantingStart::sown && stage == Stage::initial &&
-         (date - sys_days(planting.season.start)).count() < seed_zone_d;
-}
-
 SoilWater soil_of_bed(const Bed& bed) {
   if (is_known(bed.soil.field_capacity_m3_m3)) {
     SoilWater values;

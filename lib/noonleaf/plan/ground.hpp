@@ -40,9 +40,5 @@ GrowthDetail growth_detail_on(const BedPlanting& planting, const Sky& sky, doubl
 /// Whether a planting is in the ground on a day.
 bool grows_on(const BedPlanting& planting, std::chrono::sys_days date);
 
-/// Whether its seeds are in the ground and not up yet: the first 14 days after sowing (common practice, no
-/// source: until most garden seeds are up).
-bool seeds_not_up(const BedPlanting& planting, Stage stage, std::chrono::sys_days date);
-
 }  // namespace v1
 }  // namespace noonleaf

@@ -13,6 +13,14 @@ namespace {
 using std::chrono::sys_days;
 
 constexpr double usual_organic_pct = 2.5;  // Saxton & Rawls (2006), Table 3
+constexpr double dug_depth_m = 0.20;       // a spade; what lies deeper stays as it was
+constexpr double usual_roots_m = 0.50;     // of a bed without a limit: about the roots of vegetables
+
+/// What the account, which knows one soil from top to bottom, takes of a change that a spade makes.
+double dug_share(const Bed& bed) {
+  const double roots_m = is_known(bed.rooting_depth_m) ? bed.rooting_depth_m : usual_roots_m;
+  return std::min(1.0, dug_depth_m / roots_m);
+}
 
 std::vector<JournalEntry> entries_of(const Journal& journal, const Bed& bed, JournalEvent event) {
   std::vector<JournalEntry> entries;
@@ -47,9 +55,10 @@ SoilWater with_organic_matter(const SoilWater& soil, const Bed& bed, double befo
     return result;  // measured soil: no particles to go by
   const SoilWater before = soil_of(particles_of(bed, before_pct)),
                   after = soil_of(particles_of(bed, after_pct));
-  result.field_capacity_m3_m3 += after.field_capacity_m3_m3 - before.field_capacity_m3_m3;
-  result.wilting_point_m3_m3 += after.wilting_point_m3_m3 - before.wilting_point_m3_m3;
-  result.saturation_m3_m3 += after.saturation_m3_m3 - before.saturation_m3_m3;
+  const double share = dug_share(bed);
+  result.field_capacity_m3_m3 += share * (after.field_capacity_m3_m3 - before.field_capacity_m3_m3);
+  result.wilting_point_m3_m3 += share * (after.wilting_point_m3_m3 - before.wilting_point_m3_m3);
+  result.saturation_m3_m3 += share * (after.saturation_m3_m3 - before.saturation_m3_m3);
   result.conductivity_mm_h *= after.conductivity_mm_h / before.conductivity_mm_h;
   result.source += "; amended (Saxton & Rawls 2006)";
   return result;

@@ -64,6 +64,12 @@ double mean_soil_c(const Sky& sky, sys_days from, sys_days until) {
 
 }  // namespace
 
+sys_days seed_up_day(const BedPlanting& planting, const Sky& sky) {
+  const sys_days start(planting.season.start);
+  if (planting.season.method != PlantingStart::sown) return start;
+  return emergence_day(planting, sky).value_or(start + days(longest_wait_d));
+}
+
 std::optional<Seedbed> seedbed_on(const Garden& garden, std::size_t bed, const BedPlanting& planting,
                                   const Journal& journal, const Sky& sky, year_month_day date) {
   const sys_days sown(planting.season.start), morning(date);

@@ -26,6 +26,10 @@ struct Seedbed {
 /// Days until seed is taken as up where the table does not know the crop. Common practice, no source.
 inline constexpr int usual_emergence_d = 14;
 
+/// The first day on which a planting's seed is up, as seedbed_on takes it: its start where it was set out, 60
+/// days after sowing where it does not come up.
+std::chrono::sys_days seed_up_day(const BedPlanting& planting, const Sky& sky);
+
 /// The seedbed of a planting on a morning; nothing when it was set out, has emerged, or was seen to.
 ///
 /// Method    Every day since sowing adds 1 / days_to_emergence at that day's temperature; at 1 it is up. For

@@ -14,6 +14,7 @@
 #include "noonleaf/plan/ground_history.hpp"
 #include "noonleaf/plan/low_quarter.hpp"
 #include "noonleaf/plan/salt.hpp"
+#include "noonleaf/plan/seedbed.hpp"
 #include "noonleaf/plan/watering.hpp"
 #include "noonleaf/plan/wetting_pattern.hpp"
 
@@ -204,6 +205,7 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
   account.planting = place.planting;
   account.soil = soil_of_bed_on(bed, journal, morning);
   account.salt = salt_of_planting(garden, bed, find_crop(bed.plantings[place.planting].crop));
+  account.seed_up = seed_up_day(bed.plantings[place.planting], sky);
   account.settings = settings_of_bed(garden, bed);
   account.settings.salt_stress = account.salt.stress;
   const sys_days start = account_start_of_bed(bed, sky, morning);

@@ -23,7 +23,8 @@ struct PlantingAccount {
   std::vector<SoilCheck> soil_checks{};  ///< looks into the soil up to and on the morning's day, oldest first
   BalanceRun dry_ahead{};  ///< days from the morning on: what was watered on the first, then nothing
   SaltOfPlanting salt{};
-  double start_doubt_mm = 0;  ///< how much drier this morning would be from a dry start of the account
+  std::chrono::sys_days seed_up{};  ///< first day on which it is no seed any more (seed_up_day)
+  double start_doubt_mm = 0;        ///< how much drier this morning would be from a dry start of the account
   BalanceRun low_past{}, low_ahead{};  ///< the same in the driest quarter of the bed (low_quarter_run)
   // What `dry_ahead` was made from, so that a plan can put its own water into the same days.
   std::vector<BalanceDay> days_to_come{};

@@ -54,7 +54,7 @@ std::vector<PlantingNeed> needs_of(const BedPlanting& planting, const PlantingAc
     PlantingNeed need = PlantingNeed::root_zone;
     if (!grows_on(planting, date) || stage == Stage::over || stage == Stage::not_started)
       need = PlantingNeed::nothing;
-    else if (seeds_not_up(planting, stage, date))
+    else if (date < account.seed_up)
       need = PlantingNeed::seed_zone;
     needs.push_back(need);
   }
