@@ -17,7 +17,8 @@ std::string next_line() {
   if (std::getline(std::cin, line)) {
     if (!line.empty() && line.back() == '\r') line.pop_back();
     const std::size_t first = line.find_first_not_of(" \t");
-    return first == std::string::npos ? std::string{} : line.substr(first, line.find_last_not_of(" \t") - first + 1);
+    return first == std::string::npos ? std::string{}
+                                      : line.substr(first, line.find_last_not_of(" \t") - first + 1);
   }
   Problem problem;
   problem.message = "the answers ended before the last question; nothing was written";
@@ -98,31 +99,35 @@ void ask_site(GardenStart& start) {
   start.units = *ask("Units: us (feet, inches, gallons) or metric?", "", Empty::refused, units) == "us"
                     ? UnitSystem::us
                     : UnitSystem::metric;
-  const auto place = *ask("Where is it? Latitude, longitude.",
-                          "Press long on the garden in your phone's map; like 46.07, -118.33",
-                          Empty::refused, parse_place);
+  const auto place =
+      *ask("Where is it? Latitude, longitude.",
+           "Press long on the garden in your phone's map; like 46.07, -118.33", Empty::refused, parse_place);
   start.latitude_deg = place.latitude_deg;
   start.longitude_deg = place.longitude_deg;
   const bool us = start.units == UnitSystem::us;
   start.elevation = *ask(us ? "How high above the sea, in feet?" : "How high above the sea, in metres?",
-                         "The town's is near enough.", Empty::refused, us ? number_within(-1400, 16400) : number_within(-430, 5000));
-  start.zone = *ask("Time zone?", "Like America/Los_Angeles, America/Denver, America/Chicago, America/New_York.",
-                    Empty::refused, parse_zone);
+                         "The town's is near enough.", Empty::refused,
+                         us ? number_within(-1400, 16400) : number_within(-430, 5000));
+  start.zone =
+      *ask("Time zone?", "Like America/Los_Angeles, America/Denver, America/Chicago, America/New_York.",
+           Empty::refused, parse_zone);
 }
 
 void ask_people(GardenStart& start) {
   while (true) {
     const bool first = start.people.empty();
     const std::string role =
-        ask_text(first ? "Who can open and close water? Give a role, not a name." : "Who else? Enter when that is all.",
+        ask_text(first ? "Who can open and close water? Give a role, not a name."
+                       : "Who else? Enter when that is all.",
                  first ? "Like: day custodian" : "", first ? Empty::refused : Empty::allowed);
     if (role.empty()) return;
     GardenStart::Person person{.role = role};
     person.hours = *ask("When is the " + role + " on site?", "Like mon-fri 06:00-14:30; sat 08:00-12:00",
                         Empty::refused, parse_answer_hours);
     const auto language = [](std::string_view text) { return parse_word(text, {"en", "es"}); };
-    person.language = ask("In which language should the sheet be? en or es; Enter for en.", "", Empty::allowed, language)
-                          .value_or("en");
+    person.language =
+        ask("In which language should the sheet be? en or es; Enter for en.", "", Empty::allowed, language)
+            .value_or("en");
     start.people.push_back(std::move(person));
   }
 }
@@ -134,13 +139,14 @@ std::size_t ask_supply(GardenStart& start) {
   if (known != start.supplies.end()) return static_cast<std::size_t>(known - start.supplies.begin());
   GardenStart::Supply supply{.name = name};
   const bool us = start.units == UnitSystem::us;
-  const auto bucket = ask(us ? "How many gallons does your bucket hold?" : "How many litres does your bucket hold?",
-                          "To measure the tap with a watch. Enter when there is no bucket.", Empty::allowed,
-                          number_within(0.1, 100));
+  const auto bucket =
+      ask(us ? "How many gallons does your bucket hold?" : "How many litres does your bucket hold?",
+          "To measure the tap with a watch. Enter when there is no bucket.", Empty::allowed,
+          number_within(0.1, 100));
   if (bucket) {
     supply.bucket = *bucket;
-    supply.bucket_seconds =
-        *ask("Open the tap fully: how many seconds until it is full?", "", Empty::refused, number_within(1, 3600));
+    supply.bucket_seconds = *ask("Open the tap fully: how many seconds until it is full?", "", Empty::refused,
+                                 number_within(1, 3600));
   }
   start.supplies.push_back(std::move(supply));
   return start.supplies.size() - 1;
@@ -149,19 +155,22 @@ std::size_t ask_supply(GardenStart& start) {
 void ask_outlets(GardenStart& start) {
   while (true) {
     const bool first = start.outlets.empty();
-    const std::string name =
-        ask_text(first ? "Which sprinkler or hose do you use?" : "Another sprinkler or hose? Enter when that is all.",
-                 first ? "Like: oscillating sprinkler" : "", first ? Empty::refused : Empty::allowed);
+    const std::string name = ask_text(
+        first ? "Which sprinkler or hose do you use?" : "Another sprinkler or hose? Enter when that is all.",
+        first ? "Like: oscillating sprinkler" : "", first ? Empty::refused : Empty::allowed);
     if (name.empty()) return;
     GardenStart::Outlet outlet{.name = name};
-    const auto kind = [](std::string_view text) { return parse_word(text, {"sprinkler", "soaker_hose", "drip", "hand"}); };
+    const auto kind = [](std::string_view text) {
+      return parse_word(text, {"sprinkler", "soaker_hose", "drip", "hand"});
+    };
     outlet.kind = ask("What kind is it: sprinkler, soaker_hose, drip or hand? Enter for sprinkler.", "",
                       Empty::allowed, kind)
                       .value_or("sprinkler");
     outlet.supply = ask_supply(start);
-    const auto minutes = ask("Put straight-sided cans into the bed and run it. For how many minutes did it run?",
-                             "15 is usual. Enter when you have not done that yet; the rate is then a guess.",
-                             Empty::allowed, number_within(1, 600));
+    const auto minutes =
+        ask("Put straight-sided cans into the bed and run it. For how many minutes did it run?",
+            "15 is usual. Enter when you have not done that yet; the rate is then a guess.", Empty::allowed,
+            number_within(1, 600));
     if (minutes) {
       outlet.minutes = *minutes;
       outlet.can_depths = *ask(start.units == UnitSystem::us ? "How deep is the water in each can, in inches?"
@@ -179,36 +188,42 @@ std::size_t ask_outlet_of_bed(const GardenStart& start) {
   for (std::size_t index = 0; index < start.outlets.size(); ++index)
     list += (index == 0 ? "" : ", ") + std::to_string(index + 1) + " " + start.outlets[index].name;
   const double most = static_cast<double>(start.outlets.size());
-  const auto number = *ask("What waters it? Give its number: " + list, "", Empty::refused, [&](std::string_view text) {
-    auto answer = parse_answer_number(text, 1, most);
-    if (answer.value && *answer.value != static_cast<double>(static_cast<int>(*answer.value)))
-      answer = {{}, "give one of the numbers"};
-    return answer;
-  });
+  const auto number =
+      *ask("What waters it? Give its number: " + list, "", Empty::refused, [&](std::string_view text) {
+        auto answer = parse_answer_number(text, 1, most);
+        if (answer.value && *answer.value != static_cast<double>(static_cast<int>(*answer.value)))
+          answer = {{}, "give one of the numbers"};
+        return answer;
+      });
   return static_cast<std::size_t>(number) - 1;
 }
 
 GardenStart::Patch ask_patch(const GardenStart& start, const std::string& name) {
   const bool us = start.units == UnitSystem::us;
   GardenStart::Patch patch{.name = name};
-  const auto sides = *ask(us ? "How long and how wide is it, in feet?" : "How long and how wide is it, in metres?",
-                          us ? "Like 24 x 4" : "Like 7.2 x 1.2", Empty::refused, parse_sides);
+  const auto sides =
+      *ask(us ? "How long and how wide is it, in feet?" : "How long and how wide is it, in metres?",
+           us ? "Like 24 x 4" : "Like 7.2 x 1.2", Empty::refused, parse_sides);
   patch.length = sides.length;
   patch.width = sides.width;
   patch.outlet = ask_outlet_of_bed(start);
-  patch.soil = *ask("Press moist soil between thumb and finger into a ribbon. How long does it get before it breaks?",
-                    "1 none; 2 under an inch (2.5 cm); 3 under two inches; 4 longer. Or a texture, like sandy_loam.",
-                    Empty::refused, parse_soil);
+  patch.soil =
+      *ask("Press moist soil between thumb and finger into a ribbon. How long does it get before it breaks?",
+           "1 none; 2 under an inch (2.5 cm); 3 under two inches; 4 longer. Or a texture, like sandy_loam.",
+           Empty::refused, parse_soil);
   patch.framed = ask_yes("Are there boards around it (a raised bed)? y or n", "");
   const auto depth = ask(us ? "How deep can roots go, in inches?" : "How deep can roots go, in cm?",
-                         "Enter when nothing stops them.", Empty::allowed, us ? number_within(2, 118) : number_within(5, 300));
+                         "Enter when nothing stops them.", Empty::allowed,
+                         us ? number_within(2, 118) : number_within(5, 300));
   patch.rooting_depth = depth.value_or(missing);
-  const auto crop = ask("What grows in it?", "Like tomato. Enter for nothing yet.", Empty::allowed, parse_crop);
+  const auto crop =
+      ask("What grows in it?", "Like tomato. Enter for nothing yet.", Empty::allowed, parse_crop);
   if (!crop) return patch;
   patch.crop = *crop;
-  const auto begin = *ask("How and when did it begin?",
-                          "Like sown 2025-05-17, transplanted 2025-05-17, or established 2022-04-01 (perennial).",
-                          Empty::refused, parse_begin);
+  const auto begin =
+      *ask("How and when did it begin?",
+           "Like sown 2025-05-17, transplanted 2025-05-17, or established 2022-04-01 (perennial).",
+           Empty::refused, parse_begin);
   patch.start_word = begin.word;
   patch.start = begin.date;
   return patch;
@@ -225,7 +240,8 @@ void ask_patches(GardenStart& start) {
   }
 }
 
-// ---- the same by options ------------------------------------------------------------------------------------
+// ---- the same by options
+// ------------------------------------------------------------------------------------
 
 std::vector<std::string> fields_of(const std::string& text) {
   std::vector<std::string> fields;
@@ -253,7 +269,8 @@ class OptionReader {
   }
 
   template <class Value>
-  Value take(const std::string& option, const std::string& text, const Answer<Value>& answer, const std::string& example) {
+  Value take(const std::string& option, const std::string& text, const Answer<Value>& answer,
+             const std::string& example) {
     if (answer.value) return *answer.value;
     refuse(option, text, answer.refusal, "write it like " + example);
     return {};
@@ -268,7 +285,8 @@ class OptionReader {
 };
 
 const std::string person_example = "--caretaker \"day custodian; es; mon-fri 06:00-14:30\"";
-const std::string tap_example = "--tap \"tap by the shed; 5; 50\" (bucket, seconds), or --tap \"tap by the shed\"";
+const std::string tap_example =
+    "--tap \"tap by the shed; 5; 50\" (bucket, seconds), or --tap \"tap by the shed\"";
 const std::string sprinkler_example =
     "--sprinkler \"oscillating sprinkler; tap by the shed; 15; 0.22 0.25 0.19\", or without minutes and cans";
 const std::string bed_example =
@@ -278,11 +296,13 @@ void read_people(const NewArguments& arguments, GardenStart& start, OptionReader
   for (const std::string& text : arguments.caretakers) {
     const auto fields = fields_of(text);
     if (fields.size() < 3 || fields[0].empty()) {
-      reader.refuse("--caretaker", text, "it needs a role, a language and hours", "write it like " + person_example);
+      reader.refuse("--caretaker", text, "it needs a role, a language and hours",
+                    "write it like " + person_example);
       continue;
     }
     GardenStart::Person person{.role = fields[0]};
-    person.language = reader.take("--caretaker", fields[1], parse_word(fields[1], {"en", "es"}), person_example);
+    person.language =
+        reader.take("--caretaker", fields[1], parse_word(fields[1], {"en", "es"}), person_example);
     std::string hours;
     for (std::size_t index = 2; index < fields.size(); ++index) hours += fields[index] + ";";
     person.hours = reader.take("--caretaker", hours, parse_answer_hours(hours), person_example);
@@ -294,22 +314,25 @@ void read_supplies(const NewArguments& arguments, GardenStart& start, OptionRead
   for (const std::string& text : arguments.taps) {
     const auto fields = fields_of(text);
     if (fields[0].empty() || (fields.size() != 1 && fields.size() != 3)) {
-      reader.refuse("--tap", text, "it needs a name, or a name, the bucket and the seconds", "write it like " + tap_example);
+      reader.refuse("--tap", text, "it needs a name, or a name, the bucket and the seconds",
+                    "write it like " + tap_example);
       continue;
     }
     GardenStart::Supply supply{.name = fields[0]};
     if (fields.size() == 3) {
       supply.bucket = reader.take("--tap", fields[1], parse_answer_number(fields[1], 0.1, 100), tap_example);
-      supply.bucket_seconds = reader.take("--tap", fields[2], parse_answer_number(fields[2], 1, 3600), tap_example);
+      supply.bucket_seconds =
+          reader.take("--tap", fields[2], parse_answer_number(fields[2], 1, 3600), tap_example);
     }
     start.supplies.push_back(std::move(supply));
   }
 }
 
 template <class Things>
-std::size_t index_of(const Things& things, const std::string& name, const std::string& option, const std::string& what,
-                     OptionReader& reader) {
-  const auto found = std::find_if(things.begin(), things.end(), [&](const auto& each) { return each.name == name; });
+std::size_t index_of(const Things& things, const std::string& name, const std::string& option,
+                     const std::string& what, OptionReader& reader) {
+  const auto found =
+      std::find_if(things.begin(), things.end(), [&](const auto& each) { return each.name == name; });
   if (found != things.end()) return static_cast<std::size_t>(found - things.begin());
   std::string list;
   for (const auto& each : things) list += (list.empty() ? "" : ", ") + each.name;
@@ -326,10 +349,13 @@ void read_outlets(const NewArguments& arguments, GardenStart& start, OptionReade
                     "write it like " + sprinkler_example);
       continue;
     }
-    GardenStart::Outlet outlet{.name = fields[0], .supply = index_of(start.supplies, fields[1], "--sprinkler", "tap", reader)};
+    GardenStart::Outlet outlet{.name = fields[0],
+                               .supply = index_of(start.supplies, fields[1], "--sprinkler", "tap", reader)};
     if (fields.size() == 4) {
-      outlet.minutes = reader.take("--sprinkler", fields[2], parse_answer_number(fields[2], 1, 600), sprinkler_example);
-      outlet.can_depths = reader.take("--sprinkler", fields[3], parse_can_depths(fields[3]), sprinkler_example);
+      outlet.minutes =
+          reader.take("--sprinkler", fields[2], parse_answer_number(fields[2], 1, 600), sprinkler_example);
+      outlet.can_depths =
+          reader.take("--sprinkler", fields[3], parse_can_depths(fields[3]), sprinkler_example);
     }
     start.outlets.push_back(std::move(outlet));
   }
@@ -339,7 +365,8 @@ void read_patches(const NewArguments& arguments, GardenStart& start, OptionReade
   for (const std::string& text : arguments.beds) {
     const auto fields = fields_of(text);
     if (fields[0].empty() || (fields.size() != 4 && fields.size() != 6)) {
-      reader.refuse("--bed", text, "it needs a name, length x width, its sprinkler, the soil, and perhaps crop and begin",
+      reader.refuse("--bed", text,
+                    "it needs a name, length x width, its sprinkler, the soil, and perhaps crop and begin",
                     "write it like " + bed_example);
       continue;
     }
@@ -377,14 +404,15 @@ void require_all(const NewArguments& arguments, OptionReader& reader) {
 }  // namespace
 
 GardenStart ask_for_garden() {
-  print(wrapped("A tape measure, a can and a watch are enough. Enter ends a list; nothing is written before the "
-                "last answer.",
-                0));
+  print(wrapped(
+      "A tape measure, a can and a watch are enough. Enter ends a list; nothing is written before the "
+      "last answer.",
+      0));
   GardenStart start;
   ask_site(start);
   ask_people(start);
-  start.allowed_hours = ask("When may you water by your town's rules?", "Like daily 05:00-10:00; Enter for any hour.",
-                            Empty::allowed, parse_answer_hours)
+  start.allowed_hours = ask("When may you water by your town's rules?",
+                            "Like daily 05:00-10:00; Enter for any hour.", Empty::allowed, parse_answer_hours)
                             .value_or(std::vector<std::string>{});
   ask_outlets(start);
   ask_patches(start);
@@ -403,7 +431,8 @@ GardenStart garden_of_options(const NewArguments& arguments) {
                     .elevation = arguments.elevation};
   if (!start.zone.empty()) reader.take("--zone", start.zone, parse_zone(start.zone), "America/Los_Angeles");
   for (const std::string& text : arguments.allowed_hours) {
-    const auto hours = reader.take("--allowed", text, parse_answer_hours(text), "--allowed \"daily 05:00-10:00\"");
+    const auto hours =
+        reader.take("--allowed", text, parse_answer_hours(text), "--allowed \"daily 05:00-10:00\"");
     start.allowed_hours.insert(start.allowed_hours.end(), hours.begin(), hours.end());
   }
   read_people(arguments, start, reader);

@@ -8,13 +8,55 @@
 namespace {
 
 /// Answers to every question, a line each, of a garden with two people, two sprinklers and three beds.
-const std::vector<std::string> answers{"Wren Hill \"annex\"", "us", "46.07, -118.33", "950", "America/Los_Angeles",
-                                       "day custodian", "mon-fri 06:00-14:30", "es", "garden educator",
-                                       "mon,wed 07:30-10:00", "", "", "daily 05:00-10:00", "oscillating sprinkler", "",
-                                       "tap by the shed", "5", "50", "15", "0.22 0.25 0.19 0.21", "soaker hose",
-                                       "soaker_hose", "tap by the shed", "", "", "Tomatoes", "24 x 4", "1", "2", "y", "",
-                                       "tomato", "transplanted 2025-05-17", "Herbs", "8 x 4", "2", "sandy_loam", "n",
-                                       "12", "", "Carrots", "16x4", "1", "1", "y", "", "carrot", "sown 2025-07-01", ""};
+const std::vector<std::string> answers{"Wren Hill \"annex\"",
+                                       "us",
+                                       "46.07, -118.33",
+                                       "950",
+                                       "America/Los_Angeles",
+                                       "day custodian",
+                                       "mon-fri 06:00-14:30",
+                                       "es",
+                                       "garden educator",
+                                       "mon,wed 07:30-10:00",
+                                       "",
+                                       "",
+                                       "daily 05:00-10:00",
+                                       "oscillating sprinkler",
+                                       "",
+                                       "tap by the shed",
+                                       "5",
+                                       "50",
+                                       "15",
+                                       "0.22 0.25 0.19 0.21",
+                                       "soaker hose",
+                                       "soaker_hose",
+                                       "tap by the shed",
+                                       "",
+                                       "",
+                                       "Tomatoes",
+                                       "24 x 4",
+                                       "1",
+                                       "2",
+                                       "y",
+                                       "",
+                                       "tomato",
+                                       "transplanted 2025-05-17",
+                                       "Herbs",
+                                       "8 x 4",
+                                       "2",
+                                       "sandy_loam",
+                                       "n",
+                                       "12",
+                                       "",
+                                       "Carrots",
+                                       "16x4",
+                                       "1",
+                                       "1",
+                                       "y",
+                                       "",
+                                       "carrot",
+                                       "sown 2025-07-01",
+                                       ""};
 
 std::string lines(std::size_t count) {
   std::string text;
@@ -43,7 +85,8 @@ BOOST_AUTO_TEST_CASE(questions_to_the_end_make_a_garden_that_passes_check) {
   check_golden("new_garden.toml", place.read("mine/garden.toml"));
   const CommandRun checked = run_noonleaf(place, "check mine");
   BOOST_TEST(checked.exit_code == 0, checked.err);
-  BOOST_TEST(checked.out.find("3 beds, 2 sprinklers, 2 caretakers; 0 journal entries") != std::string::npos, checked.out);
+  BOOST_TEST(checked.out.find("3 beds, 2 sprinklers, 2 caretakers; 0 journal entries") != std::string::npos,
+             checked.out);
   BOOST_TEST(run_noonleaf(place, "log mine water a --minutes 20 --date 2025-07-16").exit_code == 0);
 }
 
@@ -82,12 +125,14 @@ BOOST_AUTO_TEST_CASE(a_wrong_answer_is_asked_again) {
 
 BOOST_AUTO_TEST_CASE(options_make_the_same_without_a_question) {
   const Workplace place;
-  const CommandRun made = run_noonleaf(
-      place,
-      "new mine --name 'Wren Hill' --units metric --latitude 46.07 --longitude -118.33 --elevation 290 --zone "
-      "America/Los_Angeles --caretaker 'day custodian; es; mon-fri 06:00-14:30; sat 08:00-10:00' --tap 'wall; 10; 40' "
-      "--sprinkler 'fan; wall; 15; 5.6 6.4 4.8' --sprinkler 'soaker; wall' --bed 'Tomatoes; 7 x 1.2; fan; loam; tomato; "
-      "transplanted 2025-05-17' --bed 'Herbs; 2 x 1; soaker; 1'");
+  const CommandRun made = run_noonleaf(place,
+                                       "new mine --name 'Wren Hill' --units metric --latitude 46.07 "
+                                       "--longitude -118.33 --elevation 290 --zone "
+                                       "America/Los_Angeles --caretaker 'day custodian; es; mon-fri "
+                                       "06:00-14:30; sat 08:00-10:00' --tap 'wall; 10; 40' "
+                                       "--sprinkler 'fan; wall; 15; 5.6 6.4 4.8' --sprinkler 'soaker; wall' "
+                                       "--bed 'Tomatoes; 7 x 1.2; fan; loam; tomato; "
+                                       "transplanted 2025-05-17' --bed 'Herbs; 2 x 1; soaker; 1'");
   BOOST_TEST(made.exit_code == 0, made.err);
   BOOST_TEST(made.out.find(">") == std::string::npos, made.out);
   check_golden("new_options_garden.toml", place.read("mine/garden.toml"));
@@ -97,7 +142,8 @@ BOOST_AUTO_TEST_CASE(options_make_the_same_without_a_question) {
 
 BOOST_AUTO_TEST_CASE(options_that_are_missing_or_wrong_are_all_named) {
   const Workplace place;
-  const CommandRun refused = run_noonleaf(place, "new mine --name Mine --tap wall --sprinkler 'fan; well' --bed 'A; 3'");
+  const CommandRun refused =
+      run_noonleaf(place, "new mine --name Mine --tap wall --sprinkler 'fan; well' --bed 'A; 3'");
   BOOST_TEST(refused.exit_code == 2);
   check_golden("usage/new_options.txt", refused.err);
   BOOST_TEST(!std::filesystem::exists(place.folder() / "mine"));

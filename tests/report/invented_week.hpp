@@ -38,15 +38,17 @@ inline std::string bed_text(const GardenKind& kind, int index) {
   const std::string name = first ? kind.first_bed_name : "Bed number " + std::to_string(index + 1);
   const double x_ft = 4 + 18 * (index % 3), y_ft = 4 + 8 * (index / 3);
   return "[[bed]]\nid = '''" + id + "'''\nname = '''" + name + "'''\narea_ft2 = 64\nsprinkler = \"" +
-         (index % 2 == 0 ? "fan" : "soaker") + "\"\nsoil = \"loam\"\nplace = { x_ft = " + std::to_string(x_ft) +
-         ", y_ft = " + std::to_string(y_ft) + ", width_ft = 14, length_ft = 4 }\n[[bed.planting]]\ncrop = \"" +
+         (index % 2 == 0 ? "fan" : "soaker") +
+         "\"\nsoil = \"loam\"\nplace = { x_ft = " + std::to_string(x_ft) +
+         ", y_ft = " + std::to_string(y_ft) +
+         ", width_ft = 14, length_ft = 4 }\n[[bed.planting]]\ncrop = \"" +
          (index % 2 == 0 ? "squash_zucchini" : "tomato") + "\"\nsown = 2025-05-20\n\n";
 }
 
 inline Garden garden(const GardenKind& kind) {
   std::string text = "[site]\nname = '''" + kind.site +
-                     "'''\nlatitude_deg = 46.07\nlongitude_deg = -118.33\nelevation_ft = 950\nzone = \"" + kind.zone +
-                     "\"\nunits = \"" + kind.units + "\"\n";
+                     "'''\nlatitude_deg = 46.07\nlongitude_deg = -118.33\nelevation_ft = 950\nzone = \"" +
+                     kind.zone + "\"\nunits = \"" + kind.units + "\"\n";
   text += R"([[caretaker]]
 id = "educator"
 role = "garden educator"
@@ -141,7 +143,8 @@ inline void add_run(WeekPlan& plan, const Garden& garden, const RunKind& kind) {
 /// A week in which each bed dries by 4 mm a day and gets what its runs bring.
 inline void add_beds(WeekPlan& plan, const Garden& garden, int days) {
   for (std::size_t bed = 0; bed < garden.beds.size(); ++bed) {
-    WeekBed week{.bed = bed, .lasts_to = year_month_day(std::chrono::sys_days(plan.first) + std::chrono::days(2))};
+    WeekBed week{.bed = bed,
+                 .lasts_to = year_month_day(std::chrono::sys_days(plan.first) + std::chrono::days(2))};
     week.skip_rain_mm = bed == 2 ? 4 : 11;
     double depletion_mm = 8 + static_cast<double>(bed);
     for (int day = 0; day < days; ++day) {
@@ -166,7 +169,8 @@ inline void add_beds(WeekPlan& plan, const Garden& garden, int days) {
 
 inline WeekPlan plan(const Garden& garden, const std::vector<RunKind>& runs, int days = 7,
                      year_month_day first = 2025y / std::chrono::July / 16) {
-  WeekPlan plan{.first = first, .last = year_month_day(std::chrono::sys_days(first) + std::chrono::days(days - 1))};
+  WeekPlan plan{.first = first,
+                .last = year_month_day(std::chrono::sys_days(first) + std::chrono::days(days - 1))};
   for (const RunKind& run : runs) add_run(plan, garden, run);
   add_beds(plan, garden, days);
   for (int day = 0; day < days; ++day) {
@@ -177,14 +181,16 @@ inline WeekPlan plan(const Garden& garden, const std::vector<RunKind>& runs, int
     plan.sky.push_back(sky);
   }
   plan.skip = {.rain_mm = 4, .wind_m_s = 4, .frost_c = 0, .forecast_rain = true};
-  plan.estimates = {{.kind = noonleaf::EstimateKind::weather, .what = "sun estimated", .days = 7, .of_days = 7},
-                    {.kind = noonleaf::EstimateKind::weather, .what = "a forecast", .days = 6, .of_days = 7},
-                    {.kind = noonleaf::EstimateKind::sprinkler, .what = "soaker hose: its rate is a guess"},
-                    {.kind = noonleaf::EstimateKind::soil_start, .what = "soil taken as full"}};
+  plan.estimates = {
+      {.kind = noonleaf::EstimateKind::weather, .what = "sun estimated", .days = 7, .of_days = 7},
+      {.kind = noonleaf::EstimateKind::weather, .what = "a forecast", .days = 6, .of_days = 7},
+      {.kind = noonleaf::EstimateKind::sprinkler, .what = "soaker hose: its rate is a guess"},
+      {.kind = noonleaf::EstimateKind::soil_start, .what = "soil taken as full"}};
   return plan;
 }
 
-/// A usual week of five beds: six runs on four days, one of them in two parts, one opened by one and closed by another.
+/// A usual week of five beds: six runs on four days, one of them in two parts, one opened by one and closed
+/// by another.
 inline std::vector<RunKind> usual_runs() {
   return {{.day = 0, .bed = 0, .begin = 6h + 5min, .length_min = 40},
           {.day = 0, .bed = 2, .begin = 7h + 35min, .length_min = 10},

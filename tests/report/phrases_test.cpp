@@ -1,9 +1,10 @@
+#include "noonleaf/report/phrases.hpp"
+
 #include <string>
 
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/report/local_text.hpp"
-#include "noonleaf/report/phrases.hpp"
 
 using namespace noonleaf;
 using namespace std::chrono_literals;
@@ -21,12 +22,14 @@ BOOST_AUTO_TEST_CASE(no_phrase_promises_that_something_is_without_danger) {
 }
 
 BOOST_AUTO_TEST_CASE(what_is_filled_in_is_not_filled_again) {
-  BOOST_TEST(fill(Language::en, Phrase::page_of, {{"page", "{pages}"}, {"pages", "2"}}) == "Page {pages} of 2");
+  BOOST_TEST(fill(Language::en, Phrase::page_of, {{"page", "{pages}"}, {"pages", "2"}}) ==
+             "Page {pages} of 2");
   BOOST_TEST(fill(Language::es, Phrase::page_of, {{"page", "1"}, {"pages", "2"}}) == "Página 1 de 2");
 }
 
 BOOST_AUTO_TEST_CASE(dates_times_and_numbers_by_language) {
-  const LocalText en(Language::en, UnitSystem::us), es(Language::es, UnitSystem::us), metric(Language::es, UnitSystem::metric);
+  const LocalText en(Language::en, UnitSystem::us), es(Language::es, UnitSystem::us),
+      metric(Language::es, UnitSystem::metric);
   const auto day = 2025y / std::chrono::July / 16;
   BOOST_TEST(en.day(day) == "Wednesday, July 16");
   BOOST_TEST(es.day(day) == "miércoles 16 de julio");
@@ -45,9 +48,10 @@ BOOST_AUTO_TEST_CASE(dates_times_and_numbers_by_language) {
 }
 
 BOOST_AUTO_TEST_CASE(rain_is_rounded_up_to_what_a_gauge_shows) {
-  const LocalText en(Language::en, UnitSystem::us), es(Language::es, UnitSystem::us), metric(Language::en, UnitSystem::metric);
+  const LocalText en(Language::en, UnitSystem::us), es(Language::es, UnitSystem::us),
+      metric(Language::en, UnitSystem::metric);
   BOOST_TEST(en.gauge_depth(1.0) == "1/4 inch");
-  BOOST_TEST(en.gauge_depth(6.35) == "1/4 inch");   // 0.25 in exactly
+  BOOST_TEST(en.gauge_depth(6.35) == "1/4 inch");  // 0.25 in exactly
   BOOST_TEST(en.gauge_depth(6.4) == "1/2 inch");
   BOOST_TEST(en.gauge_depth(25.4) == "1 inch");
   BOOST_TEST(en.gauge_depth(30.0) == "1 1/4 inches");
@@ -65,7 +69,8 @@ BOOST_AUTO_TEST_CASE(lists_join_as_they_are_spoken) {
 }
 
 BOOST_AUTO_TEST_CASE(control_characters_do_not_reach_the_sheet) {
-  BOOST_TEST(plain_text("a\x1b[31m\nb\xC2\x9B" "c") == "a [31m b c");
+  BOOST_TEST(plain_text("a\x1b[31m\nb\xC2\x9B"
+                        "c") == "a [31m b c");
   BOOST_TEST(plain_text("mañana é") == "mañana é");
 }
 

@@ -27,10 +27,11 @@ PlannedRun run(unsigned day, const char* bed, minutes begin, double length) {
 BOOST_AUTO_TEST_SUITE(week_changes)
 
 BOOST_AUTO_TEST_CASE(each_kind_once_in_the_order_of_time) {
-  std::vector<PlannedRun> before{run(16, "a", minutes(360), 20), run(17, "b", minutes(360), 20), run(18, "c", minutes(360), 20),
-                                 run(19, "d", minutes(360), 20), run(15, "e", minutes(360), 20)};
-  std::vector<PlannedRun> now{run(16, "a", minutes(390), 20), run(18, "c", minutes(360), 25), run(19, "d", minutes(360), 20),
-                              run(20, "a", minutes(360), 20)};
+  std::vector<PlannedRun> before{run(16, "a", minutes(360), 20), run(17, "b", minutes(360), 20),
+                                 run(18, "c", minutes(360), 20), run(19, "d", minutes(360), 20),
+                                 run(15, "e", minutes(360), 20)};
+  std::vector<PlannedRun> now{run(16, "a", minutes(390), 20), run(18, "c", minutes(360), 25),
+                              run(19, "d", minutes(360), 20), run(20, "a", minutes(360), 20)};
   now[2].closer = "educator";
   const auto changes = changes_between(before, now, first_day);
   BOOST_REQUIRE(changes.size() == 5U);
@@ -51,8 +52,9 @@ BOOST_AUTO_TEST_CASE(a_plan_reads_back_from_its_own_json) {
 }
 
 BOOST_AUTO_TEST_CASE(what_is_no_plan_is_refused) {
-  for (const char* text : {"", "{", "[]", "{\"shape\":\"noonleaf.today\",\"version\":1}",
-                           "{\"shape\":\"noonleaf.week\",\"version\":1,\"runs\":[{\"date\":\"2025-02-30\"}]}"})
+  for (const char* text :
+       {"", "{", "[]", "{\"shape\":\"noonleaf.today\",\"version\":1}",
+        "{\"shape\":\"noonleaf.week\",\"version\":1,\"runs\":[{\"date\":\"2025-02-30\"}]}"})
     BOOST_CHECK_THROW(read_planned_runs(text, "plan.json"), Error);
 }
 

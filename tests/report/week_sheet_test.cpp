@@ -100,14 +100,17 @@ BOOST_AUTO_TEST_CASE(a_week_without_a_run_says_so) {
 BOOST_AUTO_TEST_CASE(what_the_plan_cannot_do_names_the_rule_and_the_help) {
   const Garden garden = invented::garden({});
   WeekPlan plan = invented::plan(garden, invented::usual_runs());
-  WeekMiss miss{.bed = 1, .first = plan.first, .last = plan.last, .limit = WeekLimit::restriction, .restriction = 0};
+  WeekMiss miss{
+      .bed = 1, .first = plan.first, .last = plan.last, .limit = WeekLimit::restriction, .restriction = 0};
   miss.relaxation = {.kind = RelaxationKind::allow_weekday, .date = plan.last};
   miss.or_else = Relaxation{.kind = RelaxationKind::move_to_drip};
   plan.misses = {miss};
   const WeekView view{.garden = garden, .plan = plan, .language = Language::es, .made = invented::made()};
   BOOST_TEST(missed_section(view).lines.front() ==
-             "A la cama B le falta agua del miércoles 16 de julio al martes 22 de julio. Lo prohíbe la regla «city stage 2». "
-             "Lo más fácil: pedir permiso para regar el martes, o regar a mano. O bien: una línea de goteo en esta cama.");
+             "A la cama B le falta agua del miércoles 16 de julio al martes 22 de julio. Lo prohíbe la regla "
+             "«city stage 2». "
+             "Lo más fácil: pedir permiso para regar el martes, o regar a mano. O bien: una línea de goteo "
+             "en esta cama.");
 }
 
 BOOST_AUTO_TEST_CASE(calendars_across_a_clock_change_and_made_again) {

@@ -147,9 +147,10 @@ Answer<PlantingBegin> parse_begin(std::string_view text) {
     if (date && std::find(words.begin(), words.end(), word) != words.end())
       return {PlantingBegin{word, *date}, {}};
   }
-  return {{}, quoted(trimmed(text)) +
-                  " does not say how and when it began; write it like sown 2025-05-17, transplanted 2025-05-17, "
-                  "or established 2022-04-01 for a perennial"};
+  return {{},
+          quoted(trimmed(text)) +
+              " does not say how and when it began; write it like sown 2025-05-17, transplanted 2025-05-17, "
+              "or established 2022-04-01 for a perennial"};
 }
 
 }  // namespace v1

@@ -80,19 +80,25 @@ std::string site_text(const GardenStart& start) {
       "elevation_{} = {}\n"
       "zone = {}\n"
       "units = \"{}\"             # what is printed; \"us\" or \"metric\"\n"
-      "# air = \"arid\"            # dry summer air: take the # away; it matters where humidity is not measured\n"
+      "# air = \"arid\"            # dry summer air: take the # away; it matters where humidity is not "
+      "measured\n"
       "# setting = \"coast\"       # within some 20 km (12 miles) of the sea: take the # away\n",
       toml_text(start.name), number_text(start.latitude_deg), number_text(start.longitude_deg),
-      in_us(start) ? "ft" : "m", number_text(start.elevation), toml_text(start.zone), in_us(start) ? "us" : "metric");
+      in_us(start) ? "ft" : "m", number_text(start.elevation), toml_text(start.zone),
+      in_us(start) ? "us" : "metric");
 }
 
 std::string people_text(const GardenStart& start) {
-  std::string text = "\n# Who can open and close water, and when they are on site. A run is only printed when both are there.\n";
+  std::string text =
+      "\n# Who can open and close water, and when they are on site. A run is only printed when both are "
+      "there.\n";
   const auto ids = unique_ids(start.people, "person", [](const auto& each) { return each.role; });
   for (std::size_t index = 0; index < start.people.size(); ++index) {
     const GardenStart::Person& person = start.people[index];
-    text += fmt::format("[[caretaker]]\nid = \"{}\"\nrole = {}\nlanguage = \"{}\"          # of the printed sheet: \"en\" or \"es\"\nhours = {}\n\n",
-                        ids[index], toml_text(person.role), person.language, toml_list(person.hours));
+    text += fmt::format(
+        "[[caretaker]]\nid = \"{}\"\nrole = {}\nlanguage = \"{}\"          # of the printed sheet: \"en\" or "
+        "\"es\"\nhours = {}\n\n",
+        ids[index], toml_text(person.role), person.language, toml_list(person.hours));
   }
   return text;
 }
@@ -116,7 +122,8 @@ std::string supplies_text(const GardenStart& start, const std::vector<std::strin
                           60 * supply.bucket / supply.bucket_seconds, number_text(supply.bucket),
                           in_us(start) ? "gallons" : "litres", number_text(supply.bucket_seconds));
     } else {
-      text += fmt::format("# {} =     # not measured: size of a bucket over the minutes it takes to fill\n\n", key);
+      text += fmt::format("# {} =     # not measured: size of a bucket over the minutes it takes to fill\n\n",
+                          key);
     }
   }
   return text;
@@ -136,7 +143,8 @@ std::string outlets_text(const GardenStart& start, const std::vector<std::string
           "# cans_minutes = 15\n# {} = [{}]\n",
           key, in_us(start) ? "0.22, 0.25, 0.19" : "5.6, 6.4, 4.8");
     } else {
-      text += fmt::format("cans_minutes = {}\n{} = {}\n", number_text(outlet.minutes), key, numbers(outlet.can_depths));
+      text += fmt::format("cans_minutes = {}\n{} = {}\n", number_text(outlet.minutes), key,
+                          numbers(outlet.can_depths));
     }
     text += "longest_run_min = 60      # never longer in one go\n\n";
   }
@@ -148,13 +156,15 @@ std::string patches_text(const GardenStart& start, const std::vector<std::string
   const std::string_view area = in_us(start) ? "ft2" : "m2", unit = in_us(start) ? "ft" : "m";
   for (std::size_t index = 0; index < start.patches.size(); ++index) {
     const GardenStart::Patch& patch = start.patches[index];
-    text += fmt::format("[[bed]]\nid = \"{}\"\nname = {}\narea_{} = {}      # {} x {} {}\nsprinkler = \"{}\"\nsoil = \"{}\"\n",
-                        bed_letter_id(index), toml_text(patch.name), area,
-                        fmt::format("{:.4g}", patch.length * patch.width), number_text(patch.length),
-                        number_text(patch.width), unit, outlet_ids[patch.outlet], patch.soil);
+    text += fmt::format(
+        "[[bed]]\nid = \"{}\"\nname = {}\narea_{} = {}      # {} x {} {}\nsprinkler = \"{}\"\nsoil = "
+        "\"{}\"\n",
+        bed_letter_id(index), toml_text(patch.name), area, fmt::format("{:.4g}", patch.length * patch.width),
+        number_text(patch.length), number_text(patch.width), unit, outlet_ids[patch.outlet], patch.soil);
     if (patch.framed) text += "framed = true             # boards around it: no rain runs off\n";
     if (is_known(patch.rooting_depth)) {
-      text += fmt::format("rooting_depth_{} = {}\n", in_us(start) ? "in" : "cm", number_text(patch.rooting_depth));
+      text += fmt::format("rooting_depth_{} = {}\n", in_us(start) ? "in" : "cm",
+                          number_text(patch.rooting_depth));
     }
     if (!patch.crop.empty() && patch.start) {
       text += fmt::format("\n  [[bed.planting]]\n  crop = \"{}\"\n  {} = {}\n", patch.crop, patch.start_word,
@@ -188,11 +198,15 @@ std::string empty_journal_text() {
 std::string weather_guide_text(UnitSystem units) {
   const bool us = units == UnitSystem::us;
   return std::string(
-             "Put weather files here: a station's CSV as it comes, or one kept by hand (station.csv) that begins like "
+             "Put weather files here: a station's CSV as it comes, or one kept by hand (station.csv) that "
+             "begins like "
              "this:\n\n") +
-         (us ? "date,tmin_f,tmax_f,rain_in\n2025-07-16,65,101,0\n" : "date,tmin_c,tmax_c,rain_mm\n2025-07-16,18.5,38.2,0\n") +
-         "\nOne line a day: the night's low, the day's high, the rain. An empty cell means not measured. More columns\n"
-         "make it better: docs/weather.md. A forecast goes into a file of its own whose name begins with \"forecast\".\n";
+         (us ? "date,tmin_f,tmax_f,rain_in\n2025-07-16,65,101,0\n"
+             : "date,tmin_c,tmax_c,rain_mm\n2025-07-16,18.5,38.2,0\n") +
+         "\nOne line a day: the night's low, the day's high, the rain. An empty cell means not measured. "
+         "More columns\n"
+         "make it better: docs/weather.md. A forecast goes into a file of its own whose name begins with "
+         "\"forecast\".\n";
 }
 
 }  // namespace v1

@@ -13,8 +13,9 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// What a person can say about a garden with a tape measure, a can and a watch. Lengths, depths and volumes are
-/// in the units that the garden is kept in (feet, inches, gallons; or metres, millimetres, litres), as answered.
+/// What a person can say about a garden with a tape measure, a can and a watch. Lengths, depths and volumes
+/// are in the units that the garden is kept in (feet, inches, gallons; or metres, millimetres, litres), as
+/// answered.
 struct GardenStart {
   struct Person {
     std::string role{}, language = "en";
@@ -92,9 +93,9 @@ struct PlantingBegin {
 };
 Answer<PlantingBegin> parse_begin(std::string_view text);
 
-/// The whole of a commented garden.toml. What was not measured is said in a comment beside the line that would
-/// hold it.
-/// Note      Whether the garden can be read is for parse_garden to say: call it on the result before writing.
+/// The whole of a commented garden.toml. What was not measured is said in a comment beside the line that
+/// would hold it. Note      Whether the garden can be read is for parse_garden to say: call it on the result
+/// before writing.
 std::string garden_start_text(const GardenStart& start);
 
 /// The letter (a, b, … z, bed27, …) that a bed gets as its id.

@@ -23,13 +23,12 @@ using Names = std::array<std::array<std::string_view, Count>, language_count>;
 constexpr Names<7> weekday_names{
     {{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"},
      {"domingo", "lunes", "martes", "miércoles", "jueves", "viernes", "sábado"}}};
-constexpr Names<7> short_weekday_names{{{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"},
-                                        {"dom", "lun", "mar", "mié", "jue", "vie", "sáb"}}};
-constexpr Names<12> month_names{
-    {{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-      "December"},
-     {"enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre",
-      "diciembre"}}};
+constexpr Names<7> short_weekday_names{
+    {{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"}, {"dom", "lun", "mar", "mié", "jue", "vie", "sáb"}}};
+constexpr Names<12> month_names{{{"January", "February", "March", "April", "May", "June", "July", "August",
+                                  "September", "October", "November", "December"},
+                                 {"enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto",
+                                  "septiembre", "octubre", "noviembre", "diciembre"}}};
 
 constexpr minutes midnight{24 * 60}, noon{12 * 60};
 
@@ -72,7 +71,8 @@ std::string LocalText::number(double value, int decimals) const {
 
 std::string LocalText::depth(double mm) const {
   if (is_missing(mm)) return number(mm, 0);
-  if (units_ == UnitSystem::us) return number(inches_from_mm(mm), 2) + (language_ == Language::en ? " in" : " pulg.");
+  if (units_ == UnitSystem::us)
+    return number(inches_from_mm(mm), 2) + (language_ == Language::en ? " in" : " pulg.");
   return number(mm, mm < 10 ? 1 : 0) + " mm";
 }
 
@@ -83,7 +83,8 @@ std::string LocalText::volume(double litres) const {
   const std::string amount = number(std::round(value / step) * step, 0);
   if (units_ == UnitSystem::metric) return amount + " L";
   const bool one = amount == "1";
-  return amount + (language_ == Language::en ? (one ? " gallon" : " gallons") : (one ? " galón" : " galones"));
+  return amount +
+         (language_ == Language::en ? (one ? " gallon" : " gallons") : (one ? " galón" : " galones"));
 }
 
 std::string LocalText::temperature(double c) const {

@@ -11,9 +11,9 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// Numbers, times and dates as a person at the tap reads them: in the garden's units and the sheet's language.
-/// A garden in US units has the 12-hour clock, one in metric units the 24-hour clock. Spanish has a decimal comma,
-/// and days and months without capitals.
+/// Numbers, times and dates as a person at the tap reads them: in the garden's units and the sheet's
+/// language. A garden in US units has the 12-hour clock, one in metric units the 24-hour clock. Spanish has a
+/// decimal comma, and days and months without capitals.
 class LocalText {
  public:
   LocalText(Language language, UnitSystem units) : language_(language), units_(units) {}
@@ -29,9 +29,10 @@ class LocalText {
   /// Rain in a gauge, rounded up to what a gauge can be read to: a quarter of an inch, or a millimetre.
   std::string gauge_depth(double mm) const;  ///< "1/4 inch", "3/4 de pulgada", "7 mm"
 
-  std::string clock(std::chrono::minutes time_of_day) const;     ///< "6:05 am", "6:05 a.m.", "06:05"
-  std::string the_clock(std::chrono::minutes time_of_day) const; ///< for a sentence: "6:05 am", "las 6:05 a.m."
-  std::string day(std::chrono::year_month_day date) const;       ///< "Wednesday, July 16", "miércoles 16 de julio"
+  std::string clock(std::chrono::minutes time_of_day) const;  ///< "6:05 am", "6:05 a.m.", "06:05"
+  std::string the_clock(
+      std::chrono::minutes time_of_day) const;              ///< for a sentence: "6:05 am", "las 6:05 a.m."
+  std::string day(std::chrono::year_month_day date) const;  ///< "Wednesday, July 16", "miércoles 16 de julio"
   std::string day_heading(std::chrono::year_month_day date) const;  ///< the same with a capital
   std::string short_day(std::chrono::year_month_day date) const;    ///< "Wed 16", "mié 16"
   std::string weekday(std::chrono::year_month_day date) const;      ///< "Wednesday", "miércoles"

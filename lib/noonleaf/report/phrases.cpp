@@ -31,14 +31,16 @@ constexpr bool fills_within(std::string_view text, std::string_view other) {
 
 constexpr bool fill_the_same(const PhraseTable& a, const PhraseTable& b) {
   for (std::size_t index = 0; index < a.size(); ++index) {
-    if (!fills_within(a[index].text, b[index].text) || !fills_within(b[index].text, a[index].text)) return false;
+    if (!fills_within(a[index].text, b[index].text) || !fills_within(b[index].text, a[index].text))
+      return false;
   }
   return true;
 }
 
 static_assert(is_complete(phrases_en), "an English phrase is missing, empty or out of order");
 static_assert(is_complete(phrases_es), "a Spanish phrase is missing, empty or out of order");
-static_assert(fill_the_same(phrases_en, phrases_es), "a Spanish phrase fills in other things than its English");
+static_assert(fill_the_same(phrases_en, phrases_es),
+              "a Spanish phrase fills in other things than its English");
 
 }  // namespace
 

@@ -6,12 +6,14 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-// From space to tilde, in thousandths of the size; the widths that Arial, Helvetica and Liberation Sans share.
+// From space to tilde, in thousandths of the size; the widths that Arial, Helvetica and Liberation Sans
+// share.
 constexpr std::array<int, 95> advance{
-    278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556, 556,
-    556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778,
-    667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556, 333, 556, 556, 500, 556, 556, 278, 556,
-    556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584};
+    278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333,  278, 278, 556, 556, 556,
+    556, 556, 556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667,
+    611, 778, 722, 278, 500, 667, 556, 833, 722, 778, 667, 778, 722, 667,  611, 722, 667, 944, 667,
+    667, 611, 278, 278, 278, 469, 556, 333, 556, 556, 500, 556, 556, 278,  556, 556, 222, 222, 500,
+    222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500,  500, 334, 260, 334, 584};
 constexpr int accented_letter = 556, wide_character = 833;
 constexpr double bold_factor = 1.08;
 
@@ -60,7 +62,8 @@ std::size_t line_count(std::string_view text, double width_pt, double size_pt, F
   return lines_of(text, width_pt, {}, size_pt, weight);
 }
 
-std::size_t line_count_beside(std::string_view text, double width_pt, double size_pt, const NarrowLines& narrow) {
+std::size_t line_count_beside(std::string_view text, double width_pt, double size_pt,
+                              const NarrowLines& narrow) {
   return lines_of(text, width_pt, narrow, size_pt, FontWeight::regular);
 }
 

@@ -80,7 +80,8 @@ std::vector<PlannedRun> read_planned_runs(std::string_view json, std::string_vie
   return runs;
 }
 
-std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before, const std::vector<PlannedRun>& now,
+std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before,
+                                        const std::vector<PlannedRun>& now,
                                         std::chrono::year_month_day first) {
   std::vector<WeekChange> changes;
   for (const PlannedRun& run : now) {
@@ -96,7 +97,8 @@ std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before, c
     }
   }
   for (const PlannedRun& old : before) {
-    if (old.date >= first && find_run(now, old) == nullptr) changes.push_back({WeekChangeKind::dropped, {}, old});
+    if (old.date >= first && find_run(now, old) == nullptr)
+      changes.push_back({WeekChangeKind::dropped, {}, old});
   }
   std::stable_sort(changes.begin(), changes.end(), [](const WeekChange& a, const WeekChange& b) {
     return std::pair(shown(a).date, shown(a).begin) < std::pair(shown(b).date, shown(b).begin);

@@ -36,9 +36,10 @@ std::vector<PlannedRun> planned_runs(const Garden& garden, const WeekPlan& plan)
 /// Throws    Error when the text is no such answer, or a run in it lacks something
 std::vector<PlannedRun> read_planned_runs(std::string_view json, std::string_view shown_name);
 
-/// What a custodian would not find on the earlier sheet, in the order of date and time. Runs of the earlier plan
-/// before `first` are over and count for nothing.
-std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before, const std::vector<PlannedRun>& now,
+/// What a custodian would not find on the earlier sheet, in the order of date and time. Runs of the earlier
+/// plan before `first` are over and count for nothing.
+std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before,
+                                        const std::vector<PlannedRun>& now,
                                         std::chrono::year_month_day first);
 
 }  // namespace v1

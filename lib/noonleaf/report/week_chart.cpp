@@ -25,7 +25,8 @@ struct Frame {
 double deepest_mm(const WeekBed& bed) {
   double deepest = 1;
   for (const BedDay& day : bed.days) {
-    for (const double mm : {day.depletion_dawn_mm, day.depletion_close_mm, day.raw_mm, day.irrigation_mm, day.rain_mm}) {
+    for (const double mm :
+         {day.depletion_dawn_mm, day.depletion_close_mm, day.raw_mm, day.irrigation_mm, day.rain_mm}) {
       if (is_known(mm)) deepest = std::max(deepest, mm);
     }
   }
@@ -41,7 +42,8 @@ std::string line_svg(const Frame& frame, const WeekBed& bed) {
       drawing = false;
       continue;
     }
-    path += fmt::format("{}{},{}", drawing ? "L" : "M", points(frame.x(index)), points(frame.y(day.depletion_dawn_mm)));
+    path += fmt::format("{}{},{}", drawing ? "L" : "M", points(frame.x(index)),
+                        points(frame.y(day.depletion_dawn_mm)));
     drawing = true;
     if (is_known(day.depletion_close_mm))
       path += fmt::format("L{},{}", points(frame.x(index + 1)), points(frame.y(day.depletion_close_mm)));
@@ -56,13 +58,15 @@ std::string limit_svg(const Frame& frame, const WeekBed& bed) {
     path += fmt::format("M{},{}H{}", points(frame.x(index)), points(frame.y(bed.days[index].raw_mm)),
                         points(frame.x(index + 1)));
   }
-  return fmt::format("<path d=\"{}\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\" stroke-dasharray=\"5 3\"/>", path);
+  return fmt::format(
+      "<path d=\"{}\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\" stroke-dasharray=\"5 3\"/>", path);
 }
 
 std::string bar_svg(const Frame& frame, double left_pt, double mm, const char* fill) {
   if (!(mm > 0)) return {};
-  return fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"{}\" stroke=\"#000\"/>", points(left_pt),
-                     points(frame.y(0)), points(frame.day_pt * 0.26), points(std::max(1.0, mm * frame.mm_pt)), fill);
+  return fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"{}\" stroke=\"#000\"/>",
+                     points(left_pt), points(frame.y(0)), points(frame.day_pt * 0.26),
+                     points(std::max(1.0, mm * frame.mm_pt)), fill);
 }
 
 std::string bars_svg(const Frame& frame, const WeekBed& bed) {
@@ -89,8 +93,8 @@ std::string_view risk_letter(const WeekView& view, DayRisk risk) {
 }
 
 std::string text_svg(double x_pt, double y_pt, const char* anchor, std::string_view words) {
-  return fmt::format("<text x=\"{}\" y=\"{}\" text-anchor=\"{}\">{}</text>", points(x_pt), points(y_pt), anchor,
-                     markup_text(words));
+  return fmt::format("<text x=\"{}\" y=\"{}\" text-anchor=\"{}\">{}</text>", points(x_pt), points(y_pt),
+                     anchor, markup_text(words));
 }
 
 /// The day of the month below each day, every second one where they would touch; under it the risk.
@@ -101,7 +105,8 @@ std::string days_svg(const WeekView& view, const Frame& frame, const WeekBed& be
   for (std::size_t index = 0; index < bed.days.size(); ++index) {
     const double middle = frame.x(index) + frame.day_pt / 2;
     if (index % step == 0)
-      words += text_svg(middle, base, "middle", std::to_string(static_cast<unsigned>(bed.days[index].date.day())));
+      words +=
+          text_svg(middle, base, "middle", std::to_string(static_cast<unsigned>(bed.days[index].date.day())));
     words += text_svg(middle, base + text_pt + 3, "middle", risk_letter(view, bed.days[index].risk));
   }
   return words;
@@ -111,12 +116,14 @@ std::string axis_svg(const WeekView& view, const Frame& frame, double deepest) {
   const bool us = view.garden.site.units == UnitSystem::us;
   const double label_mm = us ? mm_from_inches(std::max(0.1, std::floor(inches_from_mm(deepest) * 10) / 10))
                              : std::max(1.0, std::floor(deepest));
-  const std::string deep = us ? view.text().number(inches_from_mm(label_mm), 1) : view.text().number(label_mm, 0);
-  return fmt::format("<path d=\"M{},{}V{}H{}\" fill=\"none\" stroke=\"#000\"/>", points(axis_pt), points(top_pt),
-                     points(top_pt + plot_height_pt), points(frame.width_pt)) +
-         fmt::format("<path d=\"M{},{}H{}\" stroke=\"#000\" stroke-width=\"0.75\"/>", points(axis_pt), points(top_pt),
-                     points(frame.width_pt)) +
-         text_svg(axis_pt - 4, top_pt + 6, "end", "0") + text_svg(axis_pt - 4, frame.y(label_mm) + 4, "end", deep);
+  const std::string deep =
+      us ? view.text().number(inches_from_mm(label_mm), 1) : view.text().number(label_mm, 0);
+  return fmt::format("<path d=\"M{},{}V{}H{}\" fill=\"none\" stroke=\"#000\"/>", points(axis_pt),
+                     points(top_pt), points(top_pt + plot_height_pt), points(frame.width_pt)) +
+         fmt::format("<path d=\"M{},{}H{}\" stroke=\"#000\" stroke-width=\"0.75\"/>", points(axis_pt),
+                     points(top_pt), points(frame.width_pt)) +
+         text_svg(axis_pt - 4, top_pt + 6, "end", "0") +
+         text_svg(axis_pt - 4, frame.y(label_mm) + 4, "end", deep);
 }
 
 }  // namespace
@@ -124,14 +131,16 @@ std::string axis_svg(const WeekView& view, const Frame& frame, double deepest) {
 SheetPicture bed_chart(const WeekView& view, const WeekBed& bed, double width_pt) {
   if (bed.days.empty()) return {};
   const double deepest = deepest_mm(bed), height = top_pt + plot_height_pt + days_height_pt;
-  const Frame frame{width_pt, (width_pt - axis_pt - 2) / static_cast<double>(bed.days.size()), plot_height_pt / deepest};
+  const Frame frame{width_pt, (width_pt - axis_pt - 2) / static_cast<double>(bed.days.size()),
+                    plot_height_pt / deepest};
   const std::string title =
       markup_text(fill(view.language, Phrase::chart_alt, {{"bed", bed_letter(view, bed.bed)}}));
   const std::string drawn = axis_svg(view, frame, deepest) + bars_svg(frame, bed) + limit_svg(frame, bed) +
                             line_svg(frame, bed) + days_svg(view, frame, bed);
-  return {fmt::format("<svg role=\"img\" aria-label=\"{}\" viewBox=\"0 0 {} {}\" style=\"width:{}pt;height:{}pt\" "
-                      "font-size=\"14\">{}</svg>",
-                      title, points(width_pt), points(height), points(width_pt), points(height), drawn),
+  return {fmt::format(
+              "<svg role=\"img\" aria-label=\"{}\" viewBox=\"0 0 {} {}\" style=\"width:{}pt;height:{}pt\" "
+              "font-size=\"14\">{}</svg>",
+              title, points(width_pt), points(height), points(width_pt), points(height), drawn),
           width_pt, height};
 }
 

@@ -44,7 +44,8 @@ std::string cell_of(const WeekView& view, const WeekRun& run, WeekSheetColumn co
 
 std::string week_csv(const WeekView& view) {
   std::string text;
-  for (const std::string_view name : week_sheet_columns) text += (text.empty() ? "" : ",") + std::string(name);
+  for (const std::string_view name : week_sheet_columns)
+    text += (text.empty() ? "" : ",") + std::string(name);
   text += "\n";
   for (const WeekRun& run : view.plan.runs) {
     for (std::size_t index = 0; index < week_sheet_columns.size(); ++index) {

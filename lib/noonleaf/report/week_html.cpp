@@ -14,7 +14,8 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-// A page has to fit on Letter and on A4: the width of A4 and the height of Letter, less 0.35 in on every side.
+// A page has to fit on Letter and on A4: the width of A4 and the height of Letter, less 0.35 in on every
+// side.
 constexpr double page_width_pt = 595.2 - 50.4, page_height_pt = 792 - 50.4;
 constexpr double spare_pt = 8;  // for rounding of the browser
 constexpr double text_pt = 14, line_pt = 16, title_pt = 18, title_line_pt = 21, gap_pt = 2;
@@ -83,14 +84,15 @@ Block section_block(const std::string& title, const std::string& text) {
   return {section_html(title, text), lines_pt(title + "m: " + text, page_width_pt) + gap_pt};
 }
 
-// ---- the head of a page -------------------------------------------------------------------------------------
+// ---- the head of a page
+// -------------------------------------------------------------------------------------
 
 Block head_block(const WeekView& view) {
   const std::string title =
       std::string(phrase(view.language, Phrase::sheet_title)) + ": " + plain_text(view.garden.site.name);
   const std::string under = valid_words(view) + " " + made_words(view);
-  const double title_lines = static_cast<double>(
-      line_count(title, page_width_pt - 100, title_pt, FontWeight::bold));
+  const double title_lines =
+      static_cast<double>(line_count(title, page_width_pt - 100, title_pt, FontWeight::bold));
   return {fmt::format("<h1>{}</h1>\n<p>{}</p>\n", markup_text(title), markup_text(under)),
           title_lines * title_line_pt + lines_pt(under, page_width_pt)};
 }
@@ -104,7 +106,8 @@ Block skip_block(const WeekView& view) {
           lines_pt(section.title + "mm: " + text, writing_width_pt) + 8 + gap_pt};
 }
 
-// ---- the table of runs --------------------------------------------------------------------------------------
+// ---- the table of runs
+// --------------------------------------------------------------------------------------
 
 std::string table_head(const WeekView& view) {
   constexpr std::array<std::pair<Phrase, double>, 8> columns{{{Phrase::column_bed, 42},
@@ -124,7 +127,8 @@ std::string table_head(const WeekView& view) {
 }
 
 Block band_block(const WeekView& view, const RunGroup& group) {
-  const std::string day = view.text().day_heading(group.date), people = people_words(view, *group.runs.front());
+  const std::string day = view.text().day_heading(group.date),
+                    people = people_words(view, *group.runs.front());
   return {fmt::format("<tr><th scope=\"rowgroup\" colspan=\"8\"><b>{}:</b> {}</th></tr>\n", markup_text(day),
                       markup_text(people)),
           lines_pt(day + "mm: " + people, page_width_pt - 8) + band_padding_pt};
@@ -138,14 +142,17 @@ Block run_block(const WeekView& view, const WeekRun& run) {
     close += (close.empty() ? "" : "<br>") + markup_text(text.clock(cycle.end));
   }
   const double lines = static_cast<double>(run.cycles.size());
-  return {fmt::format("<tr><th scope=\"row\" class=\"bed\">{}</th><td class=\"run\">{}</td><td class=\"clock\">{}</td>"
-                      "<td class=\"clock\">{}</td><td class=\"minutes\">{}</td><td></td><td></td><td></td></tr>\n",
-                      markup_text(bed_letter(view, run.bed)), run.number, open, close,
-                      markup_text(text.number(run.minutes, 0))),
-          lines > 1 ? lines * line_pt + 2 : line_pt + cell_padding_pt};
+  return {
+      fmt::format(
+          "<tr><th scope=\"row\" class=\"bed\">{}</th><td class=\"run\">{}</td><td class=\"clock\">{}</td>"
+          "<td class=\"clock\">{}</td><td class=\"minutes\">{}</td><td></td><td></td><td></td></tr>\n",
+          markup_text(bed_letter(view, run.bed)), run.number, open, close,
+          markup_text(text.number(run.minutes, 0))),
+      lines > 1 ? lines * line_pt + 2 : line_pt + cell_padding_pt};
 }
 
-// ---- from blocks to pages -----------------------------------------------------------------------------------
+// ---- from blocks to pages
+// -----------------------------------------------------------------------------------
 
 /// Fills pages from top to bottom. The first page and every page with runs begin with head and skip rules.
 class PageFlow {
@@ -178,8 +185,10 @@ class PageFlow {
     }
     for (const SheetSection& section : sections) {
       const std::string text = run_in(section, "; "), all = section.title + "m: " + text;
-      const NarrowLines narrow{static_cast<std::size_t>(std::ceil(beside_pt / line_pt)), picture.width_pt + 10};
-      double height = static_cast<double>(line_count_beside(all, page_width_pt, text_pt, narrow)) * line_pt + gap_pt;
+      const NarrowLines narrow{static_cast<std::size_t>(std::ceil(beside_pt / line_pt)),
+                               picture.width_pt + 10};
+      double height =
+          static_cast<double>(line_count_beside(all, page_width_pt, text_pt, narrow)) * line_pt + gap_pt;
       if (std::max(height, beside_pt) > free_pt_) {
         new_page();
         beside_pt = 0;
@@ -205,7 +214,8 @@ class PageFlow {
     bool open = false;
     for (const WeekRun* run : group.runs) {
       const Block row = run_block(view_, *run);
-      if (row.height_pt + (open ? 0 : band.height_pt) > free_pt_ - line_pt) {  // a line says that more follows
+      if (row.height_pt + (open ? 0 : band.height_pt) >
+          free_pt_ - line_pt) {  // a line says that more follows
         if (open) pages_.back().rows += "</tbody>\n";
         open = false;
         new_page();
@@ -228,14 +238,15 @@ class PageFlow {
 };
 
 std::string page_number(const WeekView& view, std::size_t page, std::size_t pages) {
-  return markup_text(
-      fill(view.language, Phrase::page_of, {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}}));
+  return markup_text(fill(view.language, Phrase::page_of,
+                          {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}}));
 }
 
 std::string page_html(const std::string& name, const std::string& number, const std::string& head,
                       const std::string& inside) {
-  return fmt::format("<section class=\"page\" aria-label=\"{}, {}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", name,
-                     number, number, head, inside);
+  return fmt::format(
+      "<section class=\"page\" aria-label=\"{}, {}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", name,
+      number, number, head, inside);
 }
 
 /// Where the beds are, then what to do when something is different.
@@ -248,7 +259,8 @@ std::vector<SheetSection> all_sections(const WeekView& view) {
 std::string sheet_pages(const WeekView& view) {
   const Block head = head_block(view), skip = skip_block(view);
   const SheetSection changed = changed_section(view);
-  const Block new_since = changed.title.empty() ? Block{} : section_block(changed.title, run_in(changed, "; ") + ".");
+  const Block new_since =
+      changed.title.empty() ? Block{} : section_block(changed.title, run_in(changed, "; ") + ".");
   PageFlow flow(view, head.height_pt, skip.height_pt, new_since.height_pt);
   flow.add_runs();
   const bool two_parts = std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
@@ -261,7 +273,8 @@ std::string sheet_pages(const WeekView& view) {
   const std::vector<Page>& pages = flow.pages();
   for (std::size_t index = 0; index < pages.size(); ++index) {
     const Page& page = pages[index];
-    const bool has_runs = !page.rows.empty(), more = index + 1 < pages.size() && !pages[index + 1].rows.empty();
+    const bool has_runs = !page.rows.empty(),
+               more = index + 1 < pages.size() && !pages[index + 1].rows.empty();
     std::string inside = (index == 0 ? new_since.html : "") + (has_runs || index == 0 ? skip.html : "");
     if (has_runs) inside += table_head(view) + page.rows + "</table>\n";
     if (more) inside += fmt::format("<p>{}</p>\n", word(view, Phrase::more_on_next_page));
@@ -271,24 +284,28 @@ std::string sheet_pages(const WeekView& view) {
   return html;
 }
 
-// ---- for the educator ---------------------------------------------------------------------------------------
+// ---- for the educator
+// ---------------------------------------------------------------------------------------
 
 std::string legend_words(const WeekView& view) {
   const bool us = view.garden.site.units == UnitSystem::us;
   const std::string_view unit = !us ? "mm" : view.language == Language::en ? "in" : "pulg.";
   const auto say = [&](Phrase id) { return std::string(phrase(view.language, id)); };
-  return say(Phrase::educator_note) + " " + fill(view.language, Phrase::chart_missing, {{"unit", unit}}) + " " +
-         say(Phrase::chart_limit) + " " + say(Phrase::chart_run) + " " + say(Phrase::chart_rain) + " " +
+  return say(Phrase::educator_note) + " " + fill(view.language, Phrase::chart_missing, {{"unit", unit}}) +
+         " " + say(Phrase::chart_limit) + " " + say(Phrase::chart_run) + " " + say(Phrase::chart_rain) + " " +
          fill(view.language, Phrase::chart_risk,
-              {{"droops", say(Phrase::risk_droops)}, {"dry", say(Phrase::risk_dry)}, {"wilts", say(Phrase::risk_wilts)}});
+              {{"droops", say(Phrase::risk_droops)},
+               {"dry", say(Phrase::risk_dry)},
+               {"wilts", say(Phrase::risk_wilts)}});
 }
 
 Block chart_block(const WeekView& view, const WeekBed& bed) {
   constexpr double width = (page_width_pt - chart_gap_pt) / 2;
   const SheetPicture chart = bed_chart(view, bed, width);
-  const std::string name = bed_letter(view, bed.bed) + " " + bed_name(view, bed.bed), lasts = lasts_words(view, bed);
-  return {fmt::format("<figure><figcaption><b>{}</b>: {}</figcaption>{}</figure>", markup_text(name), markup_text(lasts),
-                      chart.svg),
+  const std::string name = bed_letter(view, bed.bed) + " " + bed_name(view, bed.bed),
+                    lasts = lasts_words(view, bed);
+  return {fmt::format("<figure><figcaption><b>{}</b>: {}</figcaption>{}</figure>", markup_text(name),
+                      markup_text(lasts), chart.svg),
           lines_pt(name + "m: " + lasts, width - 4) + chart.height_pt + gap_pt};
 }
 
@@ -297,7 +314,8 @@ Block educator_head(const WeekView& view) {
       std::string(phrase(view.language, Phrase::educator_title)) + ": " + plain_text(view.garden.site.name);
   const std::string under = dates_words(view) + ". " + made_words(view);
   return {fmt::format("<h1>{}</h1>\n<p>{}</p>\n", markup_text(title), markup_text(under)),
-          static_cast<double>(line_count(title, page_width_pt - 100, title_pt, FontWeight::bold)) * title_line_pt +
+          static_cast<double>(line_count(title, page_width_pt - 100, title_pt, FontWeight::bold)) *
+                  title_line_pt +
               lines_pt(under, page_width_pt)};
 }
 
@@ -306,7 +324,8 @@ std::string educator_pages(const WeekView& view) {
   PageFlow flow(view, head.height_pt, 0, 0);
   const std::string legend = legend_words(view);
   flow.add_below({fmt::format("<p>{}</p>\n", markup_text(legend)), lines_pt(legend, page_width_pt)});
-  if (view.plan.skip.forecast_rain) flow.add_below({fmt::format("<p>{}</p>\n", word(view, Phrase::forecast_rain)), line_pt});
+  if (view.plan.skip.forecast_rain)
+    flow.add_below({fmt::format("<p>{}</p>\n", word(view, Phrase::forecast_rain)), line_pt});
   const SheetSection missed = missed_section(view);
   flow.add_below(section_block(missed.title, run_in(missed, " ")));
   const std::vector<WeekBed>& beds = view.plan.beds;
@@ -318,8 +337,8 @@ std::string educator_pages(const WeekView& view) {
   }
   std::string html;
   for (std::size_t index = 0; index < flow.page_count(); ++index) {
-    html += page_html(word(view, Phrase::educator_title), page_number(view, index + 1, flow.page_count()), head.html,
-                      flow.pages()[index].below);
+    html += page_html(word(view, Phrase::educator_title), page_number(view, index + 1, flow.page_count()),
+                      head.html, flow.pages()[index].below);
   }
   return html;
 }
@@ -331,7 +350,8 @@ std::string week_html(const WeekView& view) {
                             plain_text(view.garden.site.name) + ", " + dates_words(view);
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
-      "<meta name=\"viewport\" content=\"width=device-width\">\n<title>{}</title>\n<style>{}</style>\n</head>\n"
+      "<meta name=\"viewport\" "
+      "content=\"width=device-width\">\n<title>{}</title>\n<style>{}</style>\n</head>\n"
       "<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
       code(view.language), markup_text(title), style, sheet_pages(view), educator_pages(view));
 }

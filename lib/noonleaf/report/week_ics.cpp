@@ -42,8 +42,9 @@ std::uint64_t fingerprint(std::string_view text) {
 }
 
 std::string uid_of(const Garden& garden, const CalendarRun& run) {
-  const std::string whose = fmt::format("{}\n{:.4f}\n{:.4f}\n{}", garden.site.name, garden.site.location.latitude_deg,
-                                        garden.site.location.longitude_deg, run.bed);
+  const std::string whose =
+      fmt::format("{}\n{:.4f}\n{:.4f}\n{}", garden.site.name, garden.site.location.latitude_deg,
+                  garden.site.location.longitude_deg, run.bed);
   return fmt::format("{:016x}-{}-{}@noonleaf", fingerprint(whose), iso_date(run.date), run.run_of_day);
 }
 
@@ -60,7 +61,9 @@ icaltimetype wall_clock(year_month_day date, minutes time_of_day) {
   return time;
 }
 
-void add(icalcomponent* component, icalproperty* property) { icalcomponent_add_property(component, property); }
+void add(icalcomponent* component, icalproperty* property) {
+  icalcomponent_add_property(component, property);
+}
 
 void add_time(icalcomponent* component, icalproperty* property, const std::string& zone) {
   icalproperty_add_parameter(property, icalparameter_new_tzid(zone.c_str()));
@@ -103,8 +106,9 @@ icaltriggertype after(int seconds) {
 
 /// Minutes since 2020, on the wall clock: rises from plan to plan, and is in an int for four thousand years.
 int sequence_of(const LocalTime& made) {
-  const auto days = std::chrono::sys_days(made.date) - std::chrono::sys_days(year_month_day(
-                        std::chrono::year(2020), std::chrono::month(1), std::chrono::day(1)));
+  const auto days = std::chrono::sys_days(made.date) -
+                    std::chrono::sys_days(
+                        year_month_day(std::chrono::year(2020), std::chrono::month(1), std::chrono::day(1)));
   return static_cast<int>((std::chrono::duration_cast<minutes>(days) + made.time_of_day).count());
 }
 
@@ -130,7 +134,8 @@ icalcomponent* event(const WeekView& view, const CalendarRun& run) {
   };
   icalcomponent_add_component(
       component, alarm(words(Phrase::calendar_alarm_open, run.letter), after(-600), ICAL_RELATED_START));
-  icalcomponent_add_component(component, alarm(words(Phrase::calendar_alarm, run.letter), after(0), ICAL_RELATED_END));
+  icalcomponent_add_component(component,
+                              alarm(words(Phrase::calendar_alarm, run.letter), after(0), ICAL_RELATED_END));
   return component;
 }
 
@@ -182,7 +187,8 @@ std::string week_ics(const WeekView& view) {
   icalcomponent_add_component(calendar.get(), zone_rules(view.garden.site.zone));
   const std::vector<PlannedRun> planned = planned_runs(view.garden, view.plan);
   for (std::size_t index = 0; index < planned.size(); ++index)
-    icalcomponent_add_component(calendar.get(), event(view, calendar_run(view, view.plan.runs[index], planned[index])));
+    icalcomponent_add_component(calendar.get(),
+                                event(view, calendar_run(view, view.plan.runs[index], planned[index])));
   for (const PlannedRun& dropped : view.dropped)
     icalcomponent_add_component(calendar.get(), event(view, cancelled_run(view, dropped)));
   char* const text = icalcomponent_as_ical_string_r(calendar.get());

@@ -15,20 +15,22 @@ using Json = nlohmann::ordered_json;
 
 Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
 
-Json date_or_null(std::chrono::year_month_day date) { return date.ok() ? Json(iso_date(date)) : Json(nullptr); }
+Json date_or_null(std::chrono::year_month_day date) {
+  return date.ok() ? Json(iso_date(date)) : Json(nullptr);
+}
 
 Json id_or_null(const Garden& garden, const std::optional<std::size_t>& caretaker) {
   return caretaker ? Json(garden.caretakers[*caretaker].id) : Json(nullptr);
 }
 
 constexpr std::array<std::string_view, 14> limit_codes{
-    "nobody_on_site", "allowed_hours", "quiet_hours",   "restriction",       "tap_taken",
-    "longest_run",    "tap_flow",      "wind",          "frost",             "ground_closed",
+    "nobody_on_site",    "allowed_hours",      "quiet_hours",  "restriction", "tap_taken",
+    "longest_run",       "tap_flow",           "wind",         "frost",       "ground_closed",
     "reclaimed_on_food", "reclaimed_children", "no_time_left", "already_dry"};
 static_assert(limit_codes.size() == static_cast<std::size_t>(WeekLimit::already_dry) + 1);
 
 constexpr std::array<std::string_view, 12> relaxation_codes{
-    "none",        "come_then",  "allow_hours", "move_quiet_time",   "allow_weekday",  "water_by_hand",
+    "none",         "come_then",  "allow_hours", "move_quiet_time",   "allow_weekday",  "water_by_hand",
     "move_to_drip", "longer_run", "second_tap",  "smaller_sprinkler", "drinking_water", "say_children_hours"};
 static_assert(relaxation_codes.size() == static_cast<std::size_t>(RelaxationKind::say_children_hours) + 1);
 
@@ -97,7 +99,8 @@ Json relaxation_json(const Garden& garden, const Relaxation& help) {
           {"begin", clock_text(help.begin)},
           {"end", clock_text(help.end)},
           {"caretaker", id_or_null(garden, help.caretaker)},
-          {"restriction", help.restriction ? Json(garden.rules.restrictions[*help.restriction].name) : Json(nullptr)},
+          {"restriction",
+           help.restriction ? Json(garden.rules.restrictions[*help.restriction].name) : Json(nullptr)},
           {"minutes", number(help.minutes)},
           {"litres", number(help.litres)},
           {"stress_left_mm", number(help.stress_left_mm)}};
@@ -111,7 +114,8 @@ Json miss_json(const Garden& garden, const WeekMiss& miss, const std::string& wo
           {"seedbed", miss.seedbed},
           {"stress_mm", number(miss.stress_mm)},
           {"limit", code_of(limit_codes, miss.limit)},
-          {"restriction", miss.restriction ? Json(garden.rules.restrictions[*miss.restriction].name) : Json(nullptr)},
+          {"restriction",
+           miss.restriction ? Json(garden.rules.restrictions[*miss.restriction].name) : Json(nullptr)},
           {"cheapest_help", relaxation_json(garden, miss.relaxation)},
           {"other_help", miss.or_else ? relaxation_json(garden, *miss.or_else) : Json(nullptr)},
           {"words", words}};
@@ -203,16 +207,18 @@ std::string week_json(const WeekView& view) {
                     {"runs", std::move(runs)},
                     {"misses", std::move(misses)},
                     {"beds", std::move(beds)},
-                    {"skip", {{"rain_mm", number(plan.skip.rain_mm)},
-                              {"wind_m_s", number(plan.skip.wind_m_s)},
-                              {"frost_c", number(plan.skip.frost_c)},
-                              {"rain_is_forecast", plan.skip.forecast_rain}}},
-                    {"proof", {{"optimal", plan.proof.optimal},
-                               {"stress_l", number(plan.proof.stress_l)},
-                               {"bound_stress_l", number(plan.proof.bound_stress_l)},
-                               {"visits", plan.proof.visits},
-                               {"bound_visits", plan.proof.bound_visits},
-                               {"water_l", number(plan.proof.water_l)}}},
+                    {"skip",
+                     {{"rain_mm", number(plan.skip.rain_mm)},
+                      {"wind_m_s", number(plan.skip.wind_m_s)},
+                      {"frost_c", number(plan.skip.frost_c)},
+                      {"rain_is_forecast", plan.skip.forecast_rain}}},
+                    {"proof",
+                     {{"optimal", plan.proof.optimal},
+                      {"stress_l", number(plan.proof.stress_l)},
+                      {"bound_stress_l", number(plan.proof.bound_stress_l)},
+                      {"visits", plan.proof.visits},
+                      {"bound_visits", plan.proof.bound_visits},
+                      {"water_l", number(plan.proof.water_l)}}},
                     {"changes", changes_json(view)},
                     {"estimated", estimates_json(plan)},
                     {"words", words_json(view)}};

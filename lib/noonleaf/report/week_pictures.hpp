@@ -13,11 +13,12 @@ struct SheetPicture {
   double width_pt = 0, height_pt = 0;
 };
 
-/// The garden seen from above, with the letters of the beds, its taps and landmarks; nothing unless a bed of the
-/// garden file has a place.
+/// The garden seen from above, with the letters of the beds, its taps and landmarks; nothing unless a bed of
+/// the garden file has a place.
 SheetPicture garden_sketch(const WeekView& view, double widest_pt, double highest_pt);
 
-/// One bed over the plan: the water missing each morning, its limit, runs, rain that is forecast and the risk.
+/// One bed over the plan: the water missing each morning, its limit, runs, rain that is forecast and the
+/// risk.
 SheetPicture bed_chart(const WeekView& view, const WeekBed& bed, double width_pt);
 
 }  // namespace v1

@@ -31,7 +31,8 @@ struct Ground {
 class Map {
  public:
   Map(const Ground& ground, double widest_pt, double highest_pt) : ground_(ground) {
-    const double width_m = std::max(0.5, ground.right - ground.left), height_m = std::max(0.5, ground.top - ground.bottom);
+    const double width_m = std::max(0.5, ground.right - ground.left),
+                 height_m = std::max(0.5, ground.top - ground.bottom);
     const double room = 2 * margin_pt, label = text_pt + 2;
     scale_ = std::min((widest_pt - room) / width_m, (highest_pt - room - label) / height_m);
     width_pt = width_m * scale_ + room;
@@ -49,10 +50,12 @@ class Map {
 };
 
 std::string bed_svg(const Map& map, const SketchPlace& place, const std::string& letter) {
-  const double width = std::max(text_pt, map.length(place.width_m)), height = std::max(text_pt + 2, map.length(place.length_m));
+  const double width = std::max(text_pt, map.length(place.width_m)),
+               height = std::max(text_pt + 2, map.length(place.length_m));
   const double left = map.x(place.x_m), top = map.y(place.y_m) - height;
   return fmt::format(
-      "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.5\"/>"
+      "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#fff\" stroke=\"#000\" "
+      "stroke-width=\"1.5\"/>"
       "<text x=\"{}\" y=\"{}\" text-anchor=\"middle\" font-weight=\"bold\">{}</text>",
       points(left), points(top), points(width), points(height), points(left + width / 2),
       points(top + height / 2 + text_pt * 0.36), markup_text(letter));
@@ -71,7 +74,8 @@ std::string tap_svg(const WeekView& view, const Map& map, const SketchPlace& pla
   const double x = map.x(place.x_m), y = map.y(place.y_m);
   const bool room_on_the_right = x + dot_pt + 3 + text_width_pt(word, text_pt) < map.width_pt;
   const double word_x = room_on_the_right ? x + dot_pt + 3 : x - dot_pt - 3 - text_width_pt(word, text_pt);
-  return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\"/>", points(std::clamp(x, dot_pt, map.width_pt - dot_pt)),
+  return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\"/>",
+                     points(std::clamp(x, dot_pt, map.width_pt - dot_pt)),
                      points(std::clamp(y, dot_pt, map.height_pt - dot_pt)), points(dot_pt)) +
          word_svg(map, word_x, y + text_pt * 0.36, word);
 }
@@ -105,12 +109,15 @@ SheetPicture garden_sketch(const WeekView& view, double widest_pt, double highes
   for (std::size_t index = 0; index < garden.landmarks.size(); ++index) {
     const SketchPlace& place = garden.landmarks[index].place;
     const std::string name = landmark_name(view, index);
-    drawn += word_svg(map, map.x(place.x_m) - text_width_pt(name, text_pt) / 2, map.y(place.y_m) + text_pt * 0.36, name);
+    drawn += word_svg(map, map.x(place.x_m) - text_width_pt(name, text_pt) / 2,
+                      map.y(place.y_m) + text_pt * 0.36, name);
   }
   const std::string title = markup_text(phrase(view.language, Phrase::sketch_title));
-  return {fmt::format("<svg role=\"img\" aria-label=\"{}\" viewBox=\"0 0 {} {}\" style=\"width:{}pt;height:{}pt\" "
-                      "font-size=\"14\">{}</svg>",
-                      title, points(map.width_pt), points(map.height_pt), points(map.width_pt), points(map.height_pt), drawn),
+  return {fmt::format(
+              "<svg role=\"img\" aria-label=\"{}\" viewBox=\"0 0 {} {}\" style=\"width:{}pt;height:{}pt\" "
+              "font-size=\"14\">{}</svg>",
+              title, points(map.width_pt), points(map.height_pt), points(map.width_pt), points(map.height_pt),
+              drawn),
           map.width_pt, map.height_pt};
 }
 

@@ -33,8 +33,8 @@ std::string run_rows(const WeekView& view, const WeekRun& run) {
   for (std::size_t index = 0; index < run.cycles.size(); ++index) {
     const WeekCycle& cycle = run.cycles[index];
     const bool first = index == 0;
-    lines += row({first ? bed_letter(view, run.bed) : "", first ? std::to_string(run.number) : "", text.clock(cycle.begin),
-                  text.clock(cycle.end), first ? text.number(run.minutes, 0) : ""}) +
+    lines += row({first ? bed_letter(view, run.bed) : "", first ? std::to_string(run.number) : "",
+                  text.clock(cycle.begin), text.clock(cycle.end), first ? text.number(run.minutes, 0) : ""}) +
              (first ? "  _______ ________ ___________" : "") + "\n";
   }
   return lines;
@@ -51,11 +51,10 @@ std::string table(const WeekView& view) {
     for (const WeekRun* run : group.runs) lines += run_rows(view, *run);
   }
   if (lines.empty()) return "\n" + wrapped_text(total_words(view), {});
-  const std::string head =
-      row({word(Phrase::column_bed), word(Phrase::column_run), word(Phrase::column_open), word(Phrase::column_close),
-           word(Phrase::column_minutes)}) +
-      "  " + word(Phrase::column_actual) + ", " + word(Phrase::column_initials) + ",\n" +
-      std::string(49, ' ') + word(Phrase::column_not_done) + "\n";
+  const std::string head = row({word(Phrase::column_bed), word(Phrase::column_run), word(Phrase::column_open),
+                                word(Phrase::column_close), word(Phrase::column_minutes)}) +
+                           "  " + word(Phrase::column_actual) + ", " + word(Phrase::column_initials) + ",\n" +
+                           std::string(49, ' ') + word(Phrase::column_not_done) + "\n";
   return "\n" + head + lines + "\n" + wrapped_text(total_words(view), {});
 }
 
@@ -63,15 +62,17 @@ std::string section_text(const SheetSection& section) {
   if (section.title.empty()) return {};
   std::string text = "\n" + section.title + "\n";
   for (const std::string& line : section.lines)
-    text += wrapped_text(section.lines.size() > 1 ? "- " + line : line, section.lines.size() > 1 ? item : body);
+    text +=
+        wrapped_text(section.lines.size() > 1 ? "- " + line : line, section.lines.size() > 1 ? item : body);
   return text;
 }
 
 std::string lasts_text(const WeekView& view) {
   std::string text;
   for (const WeekBed& bed : view.plan.beds) {
-    text += wrapped_text(fmt::format("{} {}: {}", bed_letter(view, bed.bed), bed_name(view, bed.bed), lasts_words(view, bed)),
-                         item);
+    text += wrapped_text(
+        fmt::format("{} {}: {}", bed_letter(view, bed.bed), bed_name(view, bed.bed), lasts_words(view, bed)),
+        item);
   }
   return text;
 }
@@ -79,9 +80,10 @@ std::string lasts_text(const WeekView& view) {
 }  // namespace
 
 std::string week_text(const WeekView& view) {
-  std::string text = wrapped_text(plain_text(view.garden.site.name), {}) +
-                     wrapped_text(std::string(phrase(view.language, Phrase::sheet_title)) + ": " + dates_words(view), {}) +
-                     wrapped_text(valid_words(view) + " " + made_words(view), {});
+  std::string text =
+      wrapped_text(plain_text(view.garden.site.name), {}) +
+      wrapped_text(std::string(phrase(view.language, Phrase::sheet_title)) + ": " + dates_words(view), {}) +
+      wrapped_text(valid_words(view) + " " + made_words(view), {});
   if (view.garden.site.demo_date)
     text += wrapped_text(std::string(phrase(view.language, Phrase::demo_note)), {});
   text += section_text(changed_section(view)) + table(view) + section_text(skip_section(view));

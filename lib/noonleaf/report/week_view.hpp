@@ -19,9 +19,9 @@ struct WeekView {
   const Garden& garden;
   const WeekPlan& plan;
   Language language = Language::en;
-  LocalTime made{};                                    ///< on the site's wall clock
-  std::optional<std::vector<WeekChange>> changes{};    ///< against an earlier plan; nothing = none was given
-  std::vector<PlannedRun> dropped{};                   ///< runs of the earlier plan that are off
+  LocalTime made{};                                  ///< on the site's wall clock
+  std::optional<std::vector<WeekChange>> changes{};  ///< against an earlier plan; nothing = none was given
+  std::vector<PlannedRun> dropped{};                 ///< runs of the earlier plan that are off
 
   LocalText text() const { return {language, garden.site.units}; }
 };

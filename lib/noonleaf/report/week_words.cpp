@@ -44,7 +44,8 @@ std::string beds_words(const WeekView& view, const std::vector<std::string>& let
   return say(view, id, {{"letters", view.text().list(letters)}});
 }
 
-// ---- do not water if ----------------------------------------------------------------------------------------
+// ---- do not water if
+// ----------------------------------------------------------------------------------------
 
 /// Beds that have a run, with the rain that spares it, rounded as a gauge is read.
 std::string rain_words(const WeekView& view) {
@@ -61,18 +62,20 @@ std::string rain_words(const WeekView& view) {
     entry.second.push_back(bed_letter(view, bed.bed));
   }
   if (by_depth.empty()) return {};
-  if (by_depth.size() == 1) return say(view, Phrase::skip_rain_one, {{"depth", by_depth.begin()->second.first}});
+  if (by_depth.size() == 1)
+    return say(view, Phrase::skip_rain_one, {{"depth", by_depth.begin()->second.first}});
   std::vector<std::string> items;
   for (const auto& [depth_mm, entry] : by_depth) {
-    items.push_back(
-        say(view, Phrase::skip_rain_item, {{"depth", entry.first}, {"beds", beds_words(view, entry.second)}}));
+    items.push_back(say(view, Phrase::skip_rain_item,
+                        {{"depth", entry.first}, {"beds", beds_words(view, entry.second)}}));
   }
   std::string list;
   for (const std::string& item : items) list += (list.empty() ? "" : ", ") + item;
   return say(view, Phrase::skip_rain_beds, {{"list", list}});
 }
 
-// ---- cautions -----------------------------------------------------------------------------------------------
+// ---- cautions
+// -----------------------------------------------------------------------------------------------
 
 bool any_run(const WeekView& view, bool (*matters)(const WeekView&, const WeekRun&)) {
   return std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
@@ -91,8 +94,8 @@ double hottest_c(const WeekView& view) {
   return hottest;
 }
 
-/// Whether a day of the plan brings a heat index of the second category (90 °F) in the shade, or, where humidity
-/// is not known, that temperature.
+/// Whether a day of the plan brings a heat index of the second category (90 °F) in the shade, or, where
+/// humidity is not known, that temperature.
 bool is_hot_for_people(const WeekView& view) {
   constexpr double extreme_caution_c = 32.2;  // 90 °F, the lower edge of "extreme caution" (heat/people.hpp)
   return std::any_of(view.plan.sky.begin(), view.plan.sky.end(), [&](const SkyDay& day) {
@@ -148,13 +151,15 @@ SheetSection care_section(const WeekView& view) {
     sentences.push_back(say(view, Phrase::care_reclaimed, {{"taps", view.text().list(reclaimed)}}));
   sentences.push_back(say(view, Phrase::care_lightning));
   const auto flowers = beds_with_flowers(view);
-  if (!flowers.empty()) sentences.push_back(say(view, Phrase::care_bees, {{"beds", beds_words(view, flowers)}}));
+  if (!flowers.empty())
+    sentences.push_back(say(view, Phrase::care_bees, {{"beds", beds_words(view, flowers)}}));
   if (is_hot_for_people(view)) sentences.push_back(say(view, Phrase::care_heat));
   sentences.push_back(say(view, Phrase::care_local));
   return {say(view, Phrase::care_title), {joined(sentences)}};
 }
 
-// ---- the other sections -------------------------------------------------------------------------------------
+// ---- the other sections
+// -------------------------------------------------------------------------------------
 
 SheetSection soil_section(const WeekView& view) {
   const bool us = view.garden.site.units == UnitSystem::us;
@@ -164,7 +169,8 @@ SheetSection soil_section(const WeekView& view) {
     if (std::any_of(bed.days.begin(), bed.days.end(), [](const BedDay& day) { return day.seedbed; }))
       seedbeds.push_back(bed_letter(view, bed.bed));
   }
-  if (!seedbeds.empty()) sentences.push_back(say(view, Phrase::soil_seed, {{"beds", beds_words(view, seedbeds)}}));
+  if (!seedbeds.empty())
+    sentences.push_back(say(view, Phrase::soil_seed, {{"beds", beds_words(view, seedbeds)}}));
   return {say(view, Phrase::soil_title), {joined(sentences)}};
 }
 
@@ -181,8 +187,8 @@ const WeekRun* costliest_unclosed(const WeekPlan& plan) {
 SheetSection found_section(const WeekView& view) {
   std::vector<std::string> sentences{say(view, Phrase::found)};
   if (const WeekRun* const run = costliest_unclosed(view.plan)) {
-    const std::string until = view.text().weekday(run->unclosed.until_date) + " " +
-                              view.text().clock(run->unclosed.until);
+    const std::string until =
+        view.text().weekday(run->unclosed.until_date) + " " + view.text().clock(run->unclosed.until);
     sentences.push_back(with_full_stop(say(view, Phrase::found_cost,
                                            {{"run", std::to_string(run->number)},
                                             {"volume", view.text().volume(run->unclosed.extra_l)},
@@ -220,14 +226,16 @@ SheetSection estimated_section(const WeekView& view) {
   return {say(view, Phrase::estimated_title), {list + ". " + note}};
 }
 
-// ---- changes ------------------------------------------------------------------------------------------------
+// ---- changes
+// ------------------------------------------------------------------------------------------------
 
 std::string change_words(const WeekView& view, const WeekChange& change) {
   const LocalText text = view.text();
   const PlannedRun& run = change.kind == WeekChangeKind::dropped ? change.before : change.now;
   const Bed* const bed = find_bed(view.garden, run.bed);
-  const std::string letter =
-      bed != nullptr ? bed_letter(view, static_cast<std::size_t>(bed - view.garden.beds.data())) : plain_text(run.bed);
+  const std::string letter = bed != nullptr
+                                 ? bed_letter(view, static_cast<std::size_t>(bed - view.garden.beds.data()))
+                                 : plain_text(run.bed);
   const std::string day = text.day_heading(run.date), open = text.clock(run.begin);
   switch (change.kind) {
     case WeekChangeKind::added:
@@ -236,8 +244,9 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
     case WeekChangeKind::dropped:
       return say(view, Phrase::changed_dropped, {{"day", day}, {"bed", letter}, {"open", open}});
     case WeekChangeKind::time:
-      return say(view, Phrase::changed_time,
-                 {{"day", day}, {"bed", letter}, {"open", open}, {"before", text.clock(change.before.begin)}});
+      return say(
+          view, Phrase::changed_time,
+          {{"day", day}, {"bed", letter}, {"open", open}, {"before", text.clock(change.before.begin)}});
     case WeekChangeKind::minutes:
       return say(view, Phrase::changed_minutes,
                  {{"day", day},
@@ -252,18 +261,28 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
   for (std::size_t index = 0; index < view.garden.caretakers.size(); ++index) {
     if (view.garden.caretakers[index].id == run.closer) closer = role_name(view, index);
   }
-  return say(view, Phrase::changed_closer, {{"day", day}, {"bed", letter}, {"open", open}, {"closer", closer}});
+  return say(view, Phrase::changed_closer,
+             {{"day", day}, {"bed", letter}, {"open", open}, {"closer", closer}});
 }
 
-// ---- what the plan cannot do --------------------------------------------------------------------------------
+// ---- what the plan cannot do
+// --------------------------------------------------------------------------------
 
 Phrase limit_phrase(WeekLimit limit) {
-  constexpr std::array<Phrase, 14> phrases{
-      Phrase::limit_nobody_on_site,    Phrase::limit_allowed_hours,      Phrase::limit_quiet_hours,
-      Phrase::limit_restriction,       Phrase::limit_tap_taken,          Phrase::limit_longest_run,
-      Phrase::limit_tap_flow,          Phrase::limit_wind,               Phrase::limit_frost,
-      Phrase::limit_ground_closed,     Phrase::limit_reclaimed_on_food,  Phrase::limit_reclaimed_children,
-      Phrase::limit_no_time_left,      Phrase::limit_already_dry};
+  constexpr std::array<Phrase, 14> phrases{Phrase::limit_nobody_on_site,
+                                           Phrase::limit_allowed_hours,
+                                           Phrase::limit_quiet_hours,
+                                           Phrase::limit_restriction,
+                                           Phrase::limit_tap_taken,
+                                           Phrase::limit_longest_run,
+                                           Phrase::limit_tap_flow,
+                                           Phrase::limit_wind,
+                                           Phrase::limit_frost,
+                                           Phrase::limit_ground_closed,
+                                           Phrase::limit_reclaimed_on_food,
+                                           Phrase::limit_reclaimed_children,
+                                           Phrase::limit_no_time_left,
+                                           Phrase::limit_already_dry};
   static_assert(phrases.size() == static_cast<std::size_t>(WeekLimit::already_dry) + 1);
   return phrases[static_cast<std::size_t>(limit)];
 }
@@ -281,8 +300,8 @@ std::string help_words(const WeekView& view, const Relaxation& help) {
   const std::string begin = text.the_clock(help.begin), end = text.the_clock(help.end);
   const std::string who = help.caretaker ? role_name(view, *help.caretaker) : say(view, Phrase::help_anybody);
   const std::string minutes = text.number(help.minutes, 0), litres = text.volume(help.litres);
-  const std::initializer_list<Filling> all{{"who", who},         {"date", day},     {"weekday", weekday},
-                                           {"begin", begin},     {"end", end},      {"minutes", minutes},
+  const std::initializer_list<Filling> all{{"who", who},      {"date", day}, {"weekday", weekday},
+                                           {"begin", begin},  {"end", end},  {"minutes", minutes},
                                            {"litres", litres}};
   switch (help.kind) {
     case RelaxationKind::none:
@@ -318,11 +337,13 @@ std::string miss_words(const WeekView& view, const WeekMiss& miss) {
   const bool one_day = miss.first == miss.last;
   const Phrase id = miss.seedbed ? (one_day ? Phrase::missed_seed_day : Phrase::missed_seed)
                                  : (one_day ? Phrase::missed_dry_day : Phrase::missed_dry);
-  std::string words = say(view, id,
-                          {{"bed", bed_letter(view, miss.bed)}, {"first", text.day(miss.first)}, {"last", text.day(miss.last)}});
+  std::string words = say(
+      view, id,
+      {{"bed", bed_letter(view, miss.bed)}, {"first", text.day(miss.first)}, {"last", text.day(miss.last)}});
   words += " " + say(view, limit_phrase(miss.limit), {{"rule", restriction_name(view, miss.restriction)}});
   if (miss.relaxation.kind != RelaxationKind::none)
-    words += " " + with_full_stop(say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}}));
+    words +=
+        " " + with_full_stop(say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}}));
   if (miss.or_else && miss.or_else->kind != RelaxationKind::none)
     words += " " + with_full_stop(say(view, Phrase::help_or, {{"help", help_words(view, *miss.or_else)}}));
   return words;
@@ -330,7 +351,9 @@ std::string miss_words(const WeekView& view, const WeekMiss& miss) {
 
 }  // namespace
 
-std::string bed_letter(const WeekView& view, std::size_t bed) { return plain_text(bed_letters(view.garden)[bed]); }
+std::string bed_letter(const WeekView& view, std::size_t bed) {
+  return plain_text(bed_letters(view.garden)[bed]);
+}
 
 std::string bed_name(const WeekView& view, std::size_t bed) {
   return named(view, view.garden.beds[bed].name, view.garden.beds[bed].name_es);
@@ -368,15 +391,17 @@ std::string people_words(const WeekView& view, const WeekRun& run) {
   const std::string backup = run.backup ? role_name(view, *run.backup) : say(view, Phrase::no_backup);
   if (run.opener == run.closer)
     return say(view, Phrase::same_opens_closes, {{"who", role_name(view, run.closer)}, {"backup", backup}});
-  return say(view, Phrase::opens_closes,
-             {{"opener", role_name(view, run.opener)}, {"closer", role_name(view, run.closer)}, {"backup", backup}});
+  return say(
+      view, Phrase::opens_closes,
+      {{"opener", role_name(view, run.opener)}, {"closer", role_name(view, run.closer)}, {"backup", backup}});
 }
 
 std::string total_words(const WeekView& view) {
   if (view.plan.runs.empty()) return say(view, Phrase::no_runs);
   double minutes = 0;
   for (const WeekRun& run : view.plan.runs) minutes += run.minutes;
-  if (view.plan.runs.size() == 1) return say(view, Phrase::total_run, {{"minutes", view.text().number(minutes, 0)}});
+  if (view.plan.runs.size() == 1)
+    return say(view, Phrase::total_run, {{"minutes", view.text().number(minutes, 0)}});
   return say(view, Phrase::total_runs,
              {{"runs", std::to_string(view.plan.runs.size())}, {"minutes", view.text().number(minutes, 0)}});
 }
@@ -391,8 +416,9 @@ std::string valid_words(const WeekView& view) {
 }
 
 std::string made_words(const WeekView& view) {
-  return with_full_stop(say(view, Phrase::made_on, {{"date", view.text().short_day(view.made.date)},
-                                                    {"clock", view.text().clock(view.made.time_of_day)}}));
+  return with_full_stop(say(view, Phrase::made_on,
+                            {{"date", view.text().short_day(view.made.date)},
+                             {"clock", view.text().clock(view.made.time_of_day)}}));
 }
 
 SheetSection skip_section(const WeekView& view) {
@@ -409,7 +435,8 @@ SheetSection where_section(const WeekView& view) {
   for (std::size_t sprinkler = 0; sprinkler < view.garden.sprinklers.size(); ++sprinkler) {
     std::vector<std::string> beds;
     for (std::size_t bed = 0; bed < view.garden.beds.size(); ++bed) {
-      if (view.garden.beds[bed].sprinkler == sprinkler) beds.push_back(bed_letter(view, bed) + "\u00A0" + bed_name(view, bed));
+      if (view.garden.beds[bed].sprinkler == sprinkler)
+        beds.push_back(bed_letter(view, bed) + "\u00A0" + bed_name(view, bed));
     }
     if (beds.empty()) continue;
     std::string list;
@@ -432,7 +459,8 @@ SheetSection changed_section(const WeekView& view) {
 
 std::vector<SheetSection> help_sections(const WeekView& view) {
   std::vector<SheetSection> sections{soil_section(view)};
-  sections.push_back({say(view, Phrase::droop_title), {say(view, Phrase::droop_noon) + " " + say(view, Phrase::droop_morning)}});
+  sections.push_back({say(view, Phrase::droop_title),
+                      {say(view, Phrase::droop_noon) + " " + say(view, Phrase::droop_morning)}});
   if (!view.plan.runs.empty()) {
     sections.push_back(found_section(view));
     sections.push_back({say(view, Phrase::never_title), {say(view, Phrase::never)}});
