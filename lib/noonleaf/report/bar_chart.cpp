@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "noonleaf/report/markup.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
@@ -55,7 +57,7 @@ std::string axis_svg(const BarChart& chart, const Scale& scale) {
                        scale.y(value) + 4, value, digits);
   }
   return svg + fmt::format("<text x='{}' y='{}' text-anchor='end'>{}</text>", left - 6, top - 14,
-                           escaped_html(chart.unit));
+                           escaped_text(chart.unit));
 }
 
 std::string legend_svg(const BarChart& chart) {
@@ -64,7 +66,7 @@ std::string legend_svg(const BarChart& chart) {
   for (std::size_t index = 0; index < chart.series.size(); ++index) {
     svg += fmt::format("<rect x='{:.0f}' y='28' width='14' height='12' fill='{}' stroke='#222'/>", x,
                        fills[index]);
-    svg += fmt::format("<text x='{:.0f}' y='38'>{}</text>", x + 20, escaped_html(chart.series[index].name));
+    svg += fmt::format("<text x='{:.0f}' y='38'>{}</text>", x + 20, escaped_text(chart.series[index].name));
     x += 40 + 7.5 * static_cast<double>(chart.series[index].name.size());
   }
   return svg;
@@ -93,7 +95,7 @@ std::string bars_svg(const BarChart& chart, const Scale& scale) {
     }
     if (group % named != 0) continue;
     svg += fmt::format("<text x='{:.1f}' y='{}' text-anchor='middle'>{}</text>", middle, height - bottom + 18,
-                       escaped_html(chart.groups[group]));
+                       escaped_text(chart.groups[group]));
   }
   return svg;
 }
@@ -105,7 +107,7 @@ std::string limit_svg(const BarChart& chart, const Scale& scale) {
       "4'/>"
       "<text x='{}' y='{:.1f}' text-anchor='end'>{}</text>",
       left, width - right, scale.y(chart.limit), scale.y(chart.limit), width - right,
-      scale.y(chart.limit) - 5, escaped_html(chart.limit_name));
+      scale.y(chart.limit) - 5, escaped_text(chart.limit_name));
 }
 
 std::string description(const BarChart& chart) {
@@ -138,36 +140,10 @@ std::string bar_chart_svg(const BarChart& chart) {
              "<rect width='6' height='6' fill='#fff'/><rect width='2.5' height='6' "
              "fill='#b5651d'/></pattern></defs>"
              "<text x='{}' y='16' font-weight='bold'>{}</text>",
-             width, height, escaped_html(chart.title), escaped_html(description(chart)), left,
-             escaped_html(chart.title)) +
+             width, height, escaped_text(chart.title), escaped_text(description(chart)), left,
+             escaped_text(chart.title)) +
          legend_svg(chart) + axis_svg(chart, scale) + bars_svg(chart, scale) + limit_svg(chart, scale) +
          "</svg>\n";
-}
-
-std::string escaped_html(std::string_view text) {
-  std::string result;
-  for (const char letter : text) {
-    switch (letter) {
-      case '&':
-        result += "&amp;";
-        break;
-      case '<':
-        result += "&lt;";
-        break;
-      case '>':
-        result += "&gt;";
-        break;
-      case '"':
-        result += "&quot;";
-        break;
-      case '\'':
-        result += "&#39;";
-        break;
-      default:
-        result += letter;
-    }
-  }
-  return result;
 }
 
 }  // namespace v1

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "noonleaf/missing.hpp"
@@ -27,9 +26,6 @@ struct BarChart {
 
 /// The chart as a self-contained <svg> element with a title and a description for those who cannot see it.
 std::string bar_chart_svg(const BarChart& chart);
-
-/// Text as it may stand within HTML and SVG.
-std::string escaped_html(std::string_view text);
 
 }  // namespace v1
 }  // namespace noonleaf

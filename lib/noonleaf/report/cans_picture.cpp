@@ -6,7 +6,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/cans_words.hpp"
-#include "noonleaf/report/svg_text.hpp"
+#include "noonleaf/report/markup.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {

@@ -11,7 +11,7 @@
 #include "noonleaf/crop/coefficients.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/error.hpp"
-#include "noonleaf/report/svg_text.hpp"
+#include "noonleaf/report/markup.hpp"
 
 namespace noonleaf {
 inline namespace v1 {

@@ -5,6 +5,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/bar_chart.hpp"
 #include "noonleaf/report/ledger_words.hpp"
+#include "noonleaf/report/markup.hpp"
 #include "noonleaf/units.hpp"
 
 namespace noonleaf {
@@ -82,9 +83,9 @@ std::string ledger_html(const LedgerView& view) {
       "@media print{{body{{margin:0}}}}</style></head>\n<body>\n<h1>Water ledger</h1>\n<p>{0}, {1} to "
       "{2}</p>\n{3}{4}<pre>{5}</pre>\n"
       "</body></html>\n",
-      escaped_html(view.garden.site.name), iso_date(view.ledger.from), iso_date(view.ledger.to),
+      escaped_text(view.garden.site.name), iso_date(view.ledger.from), iso_date(view.ledger.to),
       bar_chart_svg(months_chart(view, units)), bar_chart_svg(beds_chart(view, units)),
-      escaped_html(ledger_text(view)));
+      escaped_text(ledger_text(view)));
 }
 
 }  // namespace v1

@@ -4,10 +4,35 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/local_text.hpp"
-#include "noonleaf/report/svg_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
+
+std::string escaped_text(std::string_view text) {
+  std::string result;
+  for (const char letter : text) {
+    switch (letter) {
+      case '&':
+        result += "&amp;";
+        break;
+      case '<':
+        result += "&lt;";
+        break;
+      case '>':
+        result += "&gt;";
+        break;
+      case '"':
+        result += "&quot;";
+        break;
+      case '\'':
+        result += "&#39;";
+        break;
+      default:
+        result += letter;
+    }
+  }
+  return result;
+}
 
 std::string markup_text(std::string_view text) { return escaped_text(plain_text(text)); }
 

@@ -6,8 +6,11 @@
 namespace noonleaf {
 inline namespace v1 {
 
-/// Text as HTML and SVG show it: nothing in it can begin a tag, an entity or the end of an attribute; control
-/// characters become spaces.
+/// Text for HTML and SVG, line breaks kept: nothing in it can begin a tag, an entity or the end of an
+/// attribute.
+std::string escaped_text(std::string_view text);
+
+/// The same for text of one line: control characters become spaces.
 std::string markup_text(std::string_view text);
 
 /// A length in points for an attribute or a style: "12.5".
