@@ -146,6 +146,46 @@ void add_week(CLI::App& app, WeekArguments& arguments, std::string& from) {
   command->footer("Example: noonleaf week my-garden --format html --lang es --out week.html");
 }
 
+struct AwayTexts {
+  std::string from, to, date;
+};
+
+void add_away(CLI::App& app, AwayArguments& arguments, AwayTexts& texts) {
+  using Format = AwayArguments::Format;
+  CLI::App* command = app.add_subcommand("away", "Which beds get through days without anybody");
+  command->add_option("DIR", arguments.folder, "the garden folder")->required();
+  command->add_option("--from", texts.from, "first day without anybody, like 2025-07-19")
+      ->required()
+      ->check(check_date);
+  command->add_option("--to", texts.to, "last day without anybody")->required()->check(check_date);
+  command->add_option("--date", texts.date, "the day to reckon from; without it, today on the site's clock")
+      ->check(check_date);
+  add_choice(
+      *command, "--format", arguments.format,
+      {{"text", Format::text}, {"json", Format::json}, {"html", Format::html}, {"sheet", Format::sheet}},
+      "how to print the answer; html and sheet are for whoever can come once");
+  add_choice(*command, "--lang", arguments.language, {{"en", Language::en}, {"es", Language::es}},
+             "in which language");
+  command->footer("Example: noonleaf away my-garden --from 2025-07-19 --to 2025-07-30");
+}
+
+AwayArguments away_arguments(AwayArguments arguments, const AwayTexts& texts) {
+  arguments.from = *parse_iso_date(texts.from);
+  arguments.to = *parse_iso_date(texts.to);
+  if (!texts.date.empty()) arguments.date = parse_iso_date(texts.date);
+  return arguments;
+}
+
+void add_round(CLI::App& app, RoundArguments& arguments, std::string& date) {
+  CLI::App* command = app.add_subcommand("round", "Which of many gardens needs a person first");
+  command->add_option("DIR", arguments.folders, "the garden folders")->required();
+  command->add_option("--date", date, "the day, like 2025-07-16; without it, today on each site's clock")
+      ->check(check_date);
+  command->add_option("--top", arguments.top, "how many gardens the table shows")->check(within(1, 1000));
+  add_format(*command, arguments.format);
+  command->footer("Example: noonleaf round gardens/*");
+}
+
 struct Et0Texts {
   std::vector<std::string> columns, where;
 };
@@ -654,6 +694,12 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
   add_ledger(app, ledger, ledger_texts);
   OutdoorsArguments outdoors;
   add_outdoors(app, outdoors);
+  AwayArguments away;
+  AwayTexts away_texts;
+  RoundArguments round;
+  std::string round_date;
+  add_away(app, away, away_texts);
+  add_round(app, round, round_date);
   for (CLI::App* command : app.get_subcommands({})) command->group("Commands");
   try {
     app.parse(count, words);
@@ -690,6 +736,11 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
     ledger.from = *parse_iso_date(ledger_texts.from);
     ledger.to = *parse_iso_date(ledger_texts.to);
     return Arguments(ledger);
+  }
+  if (app.got_subcommand("away")) return Arguments(away_arguments(away, away_texts));
+  if (app.got_subcommand("round")) {
+    if (!round_date.empty()) round.date = parse_iso_date(round_date);
+    return Arguments(round);
   }
   if (app.got_subcommand("today")) {
     if (!day_texts.date.empty()) today.date = parse_iso_date(day_texts.date);

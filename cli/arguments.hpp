@@ -130,9 +130,25 @@ struct OutdoorsArguments {
   OutputFormat format = OutputFormat::text;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments,
-                               LogArguments, CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
-                               LedgerArguments, OutdoorsArguments>;
+struct AwayArguments {
+  enum class Format { text, json, html, sheet };
+  std::string folder;
+  std::chrono::year_month_day from{}, to{};
+  std::optional<std::chrono::year_month_day> date;
+  Format format = Format::text;
+  Language language = Language::en;
+};
+
+struct RoundArguments {
+  std::vector<std::string> folders;
+  std::optional<std::chrono::year_month_day> date;
+  std::size_t top = 30;
+  OutputFormat format = OutputFormat::text;
+};
+
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments, LogArguments,
+                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
+                               LedgerArguments, OutdoorsArguments, AwayArguments, RoundArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the
 /// help or the complaint already printed.

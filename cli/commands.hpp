@@ -18,5 +18,7 @@ int run(const SoilsArguments& arguments);
 int run(const ExplainArguments& arguments);
 int run(const LedgerArguments& arguments);
 int run(const OutdoorsArguments& arguments);
+int run(const AwayArguments& arguments);
+int run(const RoundArguments& arguments);
 
 }  // namespace noonleaf::cli

@@ -6,13 +6,17 @@
 #include <utility>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/calendar_file.hpp"
 #include "noonleaf/garden/garden_file.hpp"
+#include "noonleaf/garden/text_file.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
 namespace fs = std::filesystem;
+
+constexpr std::size_t largest_calendar_bytes = 4 * 1024 * 1024;
 
 /// Keeps the problems of one file and lets the next be read.
 class ProblemList {
@@ -93,6 +97,38 @@ void read_weather(GardenFolder& result, const fs::path& folder, const std::strin
   }
 }
 
+/// A path that stays within the garden folder.
+bool is_inside(std::string_view name) {
+  const fs::path path(name);
+  return !path.is_absolute() &&
+         std::none_of(path.begin(), path.end(), [](const fs::path& p) { return p == ".."; });
+}
+
+/// Timetable and holidays, over the days of the weather and two months on.
+void read_calendars(Garden& garden, const DailySeries& weather, const fs::path& folder,
+                    const std::string& shown_name, ProblemList& problems) {
+  if (weather.days.empty()) return;
+  constexpr int days_beyond = 62;
+  const CalendarRange range{std::chrono::sys_days(weather.days.front().date),
+                            std::chrono::sys_days(weather.days.back().date) + std::chrono::days(days_beyond),
+                            garden.site.zone};
+  const auto read = [&](const std::string& name, auto parse, auto& into) {
+    const std::string shown = beside(shown_name, name);
+    if (!is_inside(name)) {
+      problems.add(
+          problem_with(shown, "a calendar outside the garden folder is not read", "copy the file into it"));
+      return;
+    }
+    auto found = problems.gather(
+        [&] { return parse(read_text_file(folder / name, shown, largest_calendar_bytes), shown, range); });
+    if (found) into.insert(into.end(), found->begin(), found->end());
+  };
+  for (const std::string& name : garden.rules.quiet_calendars)
+    read(name, parse_calendar_hours, garden.rules.quiet_dates);
+  for (const std::string& name : garden.rules.holiday_calendars)
+    read(name, parse_calendar_days, garden.rules.holidays);
+}
+
 }  // namespace
 
 GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown_name,
@@ -113,6 +149,8 @@ GardenFolder read_garden_folder(const fs::path& folder, const std::string& shown
   read_weather(result, folder, shown_name, strictness, need, problems);
   if (!problems.empty()) problems.throw_all();
   result.weather = merge_daily_weather(result.weather_files);
+  read_calendars(result.garden, result.weather, folder, shown_name, problems);
+  if (!problems.empty()) problems.throw_all();
   return result;
 }
 

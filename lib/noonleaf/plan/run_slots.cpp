@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "noonleaf/plan/week_limits.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
@@ -17,7 +19,8 @@ constexpr minutes end_of_day{24 * 60};
 /// Which of the limits a search keeps.
 struct Limits {
   enum class Keep { yes, no };
-  Keep allowed_hours = Keep::yes, quiet_hours = Keep::yes, taps = Keep::yes, earliest = Keep::yes;
+  Keep allowed_hours = Keep::yes, quiet_hours = Keep::yes, restrictions = Keep::yes, wind = Keep::yes,
+       taps = Keep::yes, earliest = Keep::yes;
 };
 
 struct TakenTap {
@@ -36,7 +39,7 @@ struct Search {
 std::optional<std::size_t> person_on_site(const Search& search, minutes begin, minutes end) {
   const auto& people = search.garden.caretakers;
   for (std::size_t index = 0; index < people.size(); ++index) {
-    if (covers(people[index].hours, search.date, begin, end)) return index;
+    if (on_site(search.garden, people[index], search.date, begin, end)) return index;
   }
   return std::nullopt;
 }
@@ -45,9 +48,8 @@ std::optional<std::size_t> person_on_site(const Search& search, minutes begin, m
 std::optional<std::size_t> person_for_both(const Search& search, minutes begin, minutes end) {
   const auto& people = search.garden.caretakers;
   for (std::size_t index = 0; index < people.size(); ++index) {
-    const auto& hours = people[index].hours;
-    if (covers(hours, search.date, begin, begin + at_the_tap) &&
-        covers(hours, search.date, end - at_the_tap, end))
+    if (on_site(search.garden, people[index], search.date, begin, begin + at_the_tap) &&
+        on_site(search.garden, people[index], search.date, end - at_the_tap, end))
       return index;
   }
   return std::nullopt;
@@ -78,9 +80,13 @@ std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, m
       !covers(rules.allowed_hours, search.date, begin, end)) {
     return std::nullopt;
   }
-  if (limits.quiet_hours == Limits::Keep::yes && overlaps(rules.quiet_hours, search.date, begin, end)) {
+  const DaySlots run = slots_touched(begin, end);
+  if (limits.quiet_hours == Limits::Keep::yes && (quiet_slots(rules, search.date) & run).any())
     return std::nullopt;
-  }
+  const WettingKind kind = search.garden.sprinklers[request.sprinkler].kind;
+  if (limits.restrictions == Limits::Keep::yes && (run & ~restricted_slots(rules, kind, search.date)).any())
+    return std::nullopt;
+  if (limits.wind == Limits::Keep::yes && (run & ~request.calm).any()) return std::nullopt;
   if (limits.taps == Limits::Keep::yes && !tap_is_free(search, request.sprinkler, begin, end))
     return std::nullopt;
   if (const auto both = person_for_both(search, begin, end)) return RunSlot{begin, end, *both, *both};
@@ -119,6 +125,8 @@ RunObstacle obstacle_of(const Search& search, WantedRun request) {
   }
   if (first_slot(search, request, {.quiet_hours = Keep::no})) return RunObstacle::quiet_hours;
   if (first_slot(search, request, {.allowed_hours = Keep::no})) return RunObstacle::allowed_hours;
+  if (first_slot(search, request, {.restrictions = Keep::no})) return RunObstacle::restriction;
+  if (first_slot(search, request, {.wind = Keep::no})) return RunObstacle::wind;
   if (first_slot(search, request, {.earliest = Keep::no})) return RunObstacle::no_time_left;
   return RunObstacle::nobody_on_site;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "noonleaf/garden/garden.hpp"
+#include "noonleaf/plan/day_slots.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -16,6 +17,7 @@ struct WantedRun {
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   std::chrono::minutes length{0};
   std::chrono::minutes shortest{0};  ///< a run may be cut to this rather than not be; 0 = not at all
+  DaySlots calm = DaySlots{}.set();  ///< where wind lets it run on the day asked for
 };
 
 /// When a run starts and stops, who opens it and who closes it. Both are on site at that minute.
@@ -25,7 +27,18 @@ struct RunSlot {
 };
 
 /// Why a run has no slot.
-enum class RunObstacle { nobody_on_site, allowed_hours, quiet_hours, tap_taken, no_time_left, frost };
+enum class RunObstacle {
+  nobody_on_site,
+  allowed_hours,
+  quiet_hours,
+  tap_taken,
+  no_time_left,
+  frost,
+  restriction,  ///< a rule of the city, the supplier or the district
+  wind,         ///< too windy for an overhead run in the hours that are left
+  tap_flow,     ///< the sprinkler draws more than the tap gives
+  reclaimed     ///< reclaimed water over food, or nobody said when children are there
+};
 
 /// A run with its slot, or with what stands in its way.
 struct PlacedRun {

@@ -14,6 +14,7 @@
 #include "noonleaf/plan/rest_of_run.hpp"
 #include "noonleaf/plan/smaller_run.hpp"
 #include "noonleaf/plan/watering.hpp"
+#include "noonleaf/plan/week_limits.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -27,7 +28,6 @@ constexpr double smallest_refill_mm = 1.0;       // less is not worth opening a 
 constexpr std::chrono::minutes usual_run{30};    // to ask when somebody could water next
 constexpr std::chrono::minutes shortest_cut{5};  // a run is not cut below this
 constexpr double largest_net_mm = 300;           // more than the longest run of any sprinkler brings
-constexpr double frost_c = 0;
 constexpr int heat_days_ahead = 5;
 
 void require_weather(const Sky& sky, year_month_day date) {
@@ -306,7 +306,36 @@ void cut_run(const Garden& garden, double length_min, BedToday& bed) {
   bed.cycles = bed_cycles(garden, bed, bed.run.minutes);
 }
 
-void place(const Garden& garden, Today& today) {
+/// What shuts the tap for this bed on the whole day, if anything does. Sets the hours calm enough for it.
+std::optional<RunObstacle> closed_all_day(const Garden& garden, const Today& today, const Sky& sky,
+                                          const Bed& bed, WantedRun& run) {
+  if (today.sky.estimate.t_min_c <= garden.rules.frost_lockout_c) return RunObstacle::frost;
+  for (const LimitSlots& limit : limits_on(garden, bed, sky, today.date, std::chrono::minutes(0))) {
+    if (limit.limit == WeekLimit::wind) run.calm = limit.open;
+    if (limit.limit == WeekLimit::tap_flow) return RunObstacle::tap_flow;
+    if (limit.limit == WeekLimit::reclaimed_on_food || limit.limit == WeekLimit::reclaimed_children)
+      return RunObstacle::reclaimed;
+  }
+  return std::nullopt;
+}
+
+/// The runs that nothing closes get their slots, in order; the others what closes them.
+std::vector<PlacedRun> place_open_runs(const Garden& garden, const Today& today,
+                                       std::span<const WantedRun> runs,
+                                       std::span<const std::optional<RunObstacle>> closed) {
+  std::vector<WantedRun> open;
+  for (std::size_t index = 0; index < runs.size(); ++index) {
+    if (!closed[index]) open.push_back(runs[index]);
+  }
+  const auto slots = place_runs(garden, today.date, today.from, open);
+  std::vector<PlacedRun> placed;
+  std::size_t next = 0;
+  for (const auto& obstacle : closed)
+    placed.push_back(obstacle ? PlacedRun{.obstacle = *obstacle} : slots[next++]);
+  return placed;
+}
+
+void place(const Garden& garden, const Sky& sky, Today& today) {
   std::vector<std::size_t> wanting;
   for (std::size_t index = 0; index < today.beds.size(); ++index) {
     if (today.beds[index].driver) wanting.push_back(index);
@@ -316,14 +345,14 @@ void place(const Garden& garden, Today& today) {
   };
   std::stable_sort(wanting.begin(), wanting.end(),
                    [&](std::size_t a, std::size_t b) { return urgency_of(a) > urgency_of(b); });
-  const bool frost = today.sky.estimate.t_min_c <= frost_c;
   std::vector<WantedRun> runs;
+  std::vector<std::optional<RunObstacle>> closed;
   for (const std::size_t bed : wanting) {
     split_run(garden, today.beds[bed]);
     runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length_of(today.beds[bed]), shortest_cut});
+    closed.push_back(closed_all_day(garden, today, sky, garden.beds[today.beds[bed].bed], runs.back()));
   }
-  const auto placed = frost ? std::vector<PlacedRun>(runs.size(), PlacedRun{.obstacle = RunObstacle::frost})
-                            : place_runs(garden, today.date, today.from, runs);
+  const auto placed = place_open_runs(garden, today, runs, closed);
   for (std::size_t index = 0; index < wanting.size(); ++index) {
     BedToday& bed = today.beds[wanting[index]];
     bed.action = placed[index].slot ? BedAction::open : BedAction::blocked;
@@ -373,7 +402,7 @@ std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journa
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     day.beds.push_back(bed_by_account(garden, index, journal, sky, question));
   }
-  place(garden, day);
+  place(garden, sky, day);
   std::vector<AskedRun> runs;
   for (const std::size_t index : day.opening_order) {
     runs.push_back({day.beds[index].bed, day.beds[index].run.minutes, day.beds[index].slot->begin});
@@ -393,7 +422,7 @@ Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky,
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     today.beds.push_back(bed_today(garden, index, {journal, unlogged}, sky, question));
   }
-  place(garden, today);
+  place(garden, sky, today);
   today.estimates = estimates_behind(garden, journal, sky, question.date);
   return today;
 }

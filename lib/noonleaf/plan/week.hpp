@@ -22,7 +22,7 @@ struct WeekQuestion {
   std::chrono::year_month_day first{};
   std::chrono::minutes from{0};     ///< on the first day no run starts earlier
   int days = 7;                     ///< 1 to 14
-  std::size_t most_steps = 20'000;  ///< of the search over shared taps; beyond it the bound is stated
+  std::size_t most_steps = 1'000;  ///< of the search over shared taps; beyond it the bound is stated
 };
 
 /// One opening and closing of a run.

@@ -43,18 +43,6 @@ DaySlots slots_in(std::span<const WeeklyHours> hours, year_month_day date) {
   return slots;
 }
 
-DaySlots quiet_slots(const WateringRules& rules, year_month_day date) {
-  DaySlots quiet;
-  for (const WeeklyHours& each : rules.quiet_hours) {
-    if (holiday_on(rules, date) == nullptr && covers({&each, 1}, date, each.begin, each.end))
-      quiet |= slots_touched(each.begin, each.end);
-  }
-  for (const DatedHours& each : rules.quiet_dates) {
-    if (each.date == date) quiet |= slots_touched(each.begin, each.end);
-  }
-  return quiet;
-}
-
 bool is_exempt(const WateringRestriction& restriction, WettingKind kind) {
   if (kind == WettingKind::hand) return restriction.exempt_hand;
   const bool at_the_ground = kind == WettingKind::drip || kind == WettingKind::soaker_hose;
@@ -89,6 +77,27 @@ bool draws_too_much(const Garden& garden, const Sprinkler& sprinkler) {
 }
 
 }  // namespace
+
+DaySlots quiet_slots(const WateringRules& rules, year_month_day date) {
+  DaySlots quiet;
+  for (const WeeklyHours& each : rules.quiet_hours) {
+    if (holiday_on(rules, date) == nullptr && covers({&each, 1}, date, each.begin, each.end))
+      quiet |= slots_touched(each.begin, each.end);
+  }
+  for (const DatedHours& each : rules.quiet_dates) {
+    if (each.date == date) quiet |= slots_touched(each.begin, each.end);
+  }
+  return quiet;
+}
+
+DaySlots restricted_slots(const WateringRules& rules, WettingKind kind, year_month_day date) {
+  DaySlots open = all_slots();
+  for (const WateringRestriction& restriction : rules.restrictions) {
+    if (!is_exempt(restriction, kind) && in_force(restriction, date, rules.drought_level))
+      open &= restricted_to(restriction, date);
+  }
+  return open;
+}
 
 bool is_overhead(WettingKind kind) { return kind == WettingKind::sprinkler; }
 

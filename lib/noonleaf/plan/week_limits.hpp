@@ -38,6 +38,10 @@ bool leaves_suffer_at_night(const Bed& bed, std::chrono::year_month_day date);
 std::vector<LimitSlots> limits_on(const Garden& garden, const Bed& bed, const Sky& sky,
                                   std::chrono::year_month_day date, std::chrono::minutes from);
 
+/// The quiet slots of a date; and those that all restrictions in force leave to a kind of sprinkler.
+DaySlots quiet_slots(const WateringRules& rules, std::chrono::year_month_day date);
+DaySlots restricted_slots(const WateringRules& rules, WettingKind kind, std::chrono::year_month_day date);
+
 /// The slots that all of them leave open.
 DaySlots open_slots(std::span<const LimitSlots> limits);
 

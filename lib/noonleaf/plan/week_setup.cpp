@@ -46,21 +46,6 @@ void require_question(const Sky& sky, const WeekQuestion& question) {
          "add newer measurements or a forecast to the weather folder, or ask for a day within with --date");
 }
 
-std::vector<PlantingNeed> needs_of(const BedPlanting& planting, const PlantingAccount& account) {
-  std::vector<PlantingNeed> needs;
-  for (std::size_t day = 0; day < account.growth_to_come.size(); ++day) {
-    const sys_days date(account.days_to_come[day].date);
-    const Stage stage = account.growth_to_come[day].stage;
-    PlantingNeed need = PlantingNeed::root_zone;
-    if (!grows_on(planting, date) || stage == Stage::over || stage == Stage::not_started)
-      need = PlantingNeed::nothing;
-    else if (date < account.seed_up)
-      need = PlantingNeed::seed_zone;
-    needs.push_back(need);
-  }
-  return needs;
-}
-
 /// The bed as a day's run finds it, for bed_cycles: how wet and how covered it is on the first morning.
 BedToday bed_for_intake(const Garden& garden, std::size_t bed, const std::vector<PlantingAccount>& accounts) {
   BedToday result;
@@ -168,6 +153,21 @@ int days_to_chance(const Garden& garden, const Sky& sky, sys_days last) {
 
 }  // namespace
 
+std::vector<PlantingNeed> needs_ahead(const BedPlanting& planting, const PlantingAccount& account) {
+  std::vector<PlantingNeed> needs;
+  for (std::size_t day = 0; day < account.growth_to_come.size(); ++day) {
+    const sys_days date(account.days_to_come[day].date);
+    const Stage stage = account.growth_to_come[day].stage;
+    PlantingNeed need = PlantingNeed::root_zone;
+    if (!grows_on(planting, date) || stage == Stage::over || stage == Stage::not_started)
+      need = PlantingNeed::nothing;
+    else if (date < account.seed_up)
+      need = PlantingNeed::seed_zone;
+    needs.push_back(need);
+  }
+  return needs;
+}
+
 BedProblem bed_problem(const Garden& garden, std::size_t bed_index,
                        const std::vector<PlantingAccount>& accounts) {
   const Bed& bed = garden.beds[bed_index];
@@ -184,7 +184,7 @@ BedProblem bed_problem(const Garden& garden, std::size_t bed_index,
                                  .dawn = account.dry_ahead.days.front().start,  // after a look into the soil
                                  .days = account.days_to_come,
                                  .growth = account.growth_to_come,
-                                 .needs = needs_of(planting, account),
+                                 .needs = needs_ahead(planting, account),
                                  .soil = account.soil,
                                  .settings = account.settings});
   }

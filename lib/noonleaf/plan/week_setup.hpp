@@ -26,6 +26,9 @@ struct WeekSetup {
 WeekSetup set_up_week(const Garden& garden, const Journal& journal, const Sky& sky,
                       const WeekQuestion& question);
 
+/// What a planting asks of each day of its account.
+std::vector<PlantingNeed> needs_ahead(const BedPlanting& planting, const PlantingAccount& account);
+
 /// One bed's part of it.
 BedProblem bed_problem(const Garden& garden, std::size_t bed, const std::vector<PlantingAccount>& accounts);
 

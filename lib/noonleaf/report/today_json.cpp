@@ -63,6 +63,14 @@ std::string_view code(RunObstacle obstacle) {
       return "tap_taken";
     case RunObstacle::frost:
       return "frost";
+    case RunObstacle::restriction:
+      return "restriction";
+    case RunObstacle::wind:
+      return "wind";
+    case RunObstacle::tap_flow:
+      return "tap_flow";
+    case RunObstacle::reclaimed:
+      return "reclaimed_water";
     case RunObstacle::no_time_left:
       return "no_time_left";
   }

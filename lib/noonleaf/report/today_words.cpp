@@ -192,6 +192,14 @@ std::string obstacle_words(const TodayView&, const BedToday& bed) {
       return "a night of frost is no time for water: leave the tap closed and the hose drained.";
     case RunObstacle::no_time_left:
       return "no time is left today. Water at the next chance.";
+    case RunObstacle::restriction:
+      return "a watering rule forbids it today. Wait for a day that the rule allows.";
+    case RunObstacle::wind:
+      return "it is too windy for a sprinkler in the hours left. Water low by hand, or wait.";
+    case RunObstacle::tap_flow:
+      return "the sprinkler draws more than the tap gives. Use a smaller one.";
+    case RunObstacle::reclaimed:
+      return "reclaimed water is not sprayed on food or near children. Use drip, or drinking water.";
   }
   return {};
 }

@@ -1,0 +1,144 @@
+#include "noonleaf/plan/round.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/error.hpp"
+#include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/run_slots.hpp"
+#include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/plan/week.hpp"
+#include "noonleaf/plan/week_setup.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+using std::chrono::days;
+using std::chrono::sys_days;
+using std::chrono::year_month_day;
+
+constexpr std::size_t week_d = 7;
+constexpr std::chrono::minutes usual_run{30}, shortest_run{5};  // to ask when somebody could water
+
+/// One planting on the morning.
+struct Standing {
+  bool grows = false, seedbed = false;
+  double depletion_mm = 0, limit_mm = 1;
+  std::optional<std::size_t> beyond_on{};  ///< days from the morning
+};
+
+Standing standing_of(const BedPlanting& planting, const PlantingAccount& account) {
+  Standing standing;
+  const auto needs = needs_ahead(planting, account);
+  const BalanceDetail& morning = account.dry_ahead.days.front();
+  if (needs.front() == PlantingNeed::nothing || morning.ground != GroundState::open) return standing;
+  standing.grows = true;
+  standing.seedbed = needs.front() == PlantingNeed::seed_zone;
+  standing.depletion_mm = standing.seedbed ? morning.de_wet_mm : morning.dr_wet_mm;
+  standing.limit_mm = standing.seedbed ? morning.rew_mm : morning.raw_mm;
+  for (std::size_t day = 0; day < account.dry_ahead.days.size() && !standing.beyond_on; ++day) {
+    const BalanceDetail& here = account.dry_ahead.days[day];
+    const bool seeds = needs[day] == PlantingNeed::seed_zone;
+    const bool beyond = seeds ? here.end.de_mm > here.rew_mm : here.end.dr_mm > here.raw_mm;
+    if (needs[day] != PlantingNeed::nothing && beyond) standing.beyond_on = day;
+  }
+  return standing;
+}
+
+void require_day(const Sky& sky, year_month_day date) {
+  if (!sky.empty() && sky.find(sys_days(date)) != nullptr) return;
+  Problem problem;
+  problem.field = "date";
+  problem.text = iso_date(date);
+  problem.message = "there is no weather for " + problem.text +
+                    (sky.empty() ? "" : "; the files end on " + iso_date(year_month_day{sky.last()}));
+  problem.fix = "add newer measurements or a forecast to its weather folder";
+  throw Error(std::move(problem));
+}
+
+/// The next two times that somebody could water a bed, in days from the morning; a week = not within it.
+struct Chances {
+  std::size_t first_d, second_d;
+};
+
+RoundNeed need_of(const Standing& standing, const Chances& chances) {
+  if (!standing.beyond_on) return RoundNeed::lasts;
+  if (*standing.beyond_on < chances.first_d) return RoundNeed::person_needed;
+  return chances.first_d == 0 && *standing.beyond_on < chances.second_d ? RoundNeed::run_today
+                                                                        : RoundNeed::lasts;
+}
+
+Chances chances_of(const Garden& garden, const Bed& bed, year_month_day date) {
+  const auto in_days = [&](year_month_day after) {
+    const auto chance = next_chance(garden, after, {bed.sprinkler, usual_run, shortest_run});
+    return chance ? static_cast<std::size_t>((sys_days(*chance) - sys_days(date)).count()) : week_d;
+  };
+  const std::size_t first_d = in_days(year_month_day{sys_days(date) - days(1)});
+  return {first_d, first_d == 0 ? in_days(date) : week_d};
+}
+
+}  // namespace
+
+bool goes_before(const RoundEntry& a, const RoundEntry& b) {
+  const auto key = [](const RoundEntry& entry) {
+    const year_month_day never{std::chrono::year(9999), std::chrono::January, std::chrono::day(1)};
+    const double share = is_known(entry.limit_mm) ? entry.depletion_mm / entry.limit_mm : 0;
+    return std::tuple(entry.need, -entry.dry_days, entry.beyond_on.value_or(never), -share);
+  };
+  return key(a) < key(b);
+}
+
+RoundEntry round_entry(const Garden& garden, const Journal& journal, const Sky& sky, year_month_day date) {
+  require_day(sky, date);
+  RoundEntry worst;
+  worst.garden = garden.site.name;
+  worst.beds = garden.beds.size();
+  std::size_t beyond = 0;
+  double litres = 0;
+  const auto letters = bed_letters(garden);
+  for (std::size_t index = 0; index < garden.beds.size(); ++index) {
+    const Bed& bed = garden.beds[index];
+    std::optional<RoundEntry> of_bed;
+    const Chances chances = chances_of(garden, bed, date);
+    const std::size_t chance_d = chances.first_d;
+    double deepest_mm = 0;
+    for (const PlantingAccount& account : accounts_of_bed(garden, index, journal, sky, date, week_d + 1)) {
+      const BedPlanting& planting = bed.plantings[account.planting];
+      const Standing standing = standing_of(planting, account);
+      if (!standing.grows) continue;
+      RoundEntry entry = worst;
+      entry.need = need_of(standing, chances);
+      entry.bed = bed.name;
+      entry.letter = letters[index];
+      entry.crop = find_crop(planting.crop).name_en;
+      entry.seedbed = standing.seedbed;
+      entry.depletion_mm = standing.depletion_mm;
+      entry.limit_mm = standing.limit_mm;
+      entry.next_chance.reset();
+      if (chance_d < week_d)
+        entry.next_chance = year_month_day{sys_days(date) + days(static_cast<int>(chance_d))};
+      entry.beyond_on.reset();
+      if (standing.beyond_on) {
+        entry.beyond_on = year_month_day{sys_days(date) + days(static_cast<int>(*standing.beyond_on))};
+      }
+      entry.dry_days = standing.beyond_on && *standing.beyond_on < chance_d
+                           ? static_cast<int>(chance_d - *standing.beyond_on)
+                           : 0;
+      if (entry.need <= RoundNeed::run_today) deepest_mm = std::max(deepest_mm, standing.depletion_mm);
+      if (!of_bed || goes_before(entry, *of_bed)) of_bed = entry;
+    }
+    if (!of_bed) continue;
+    if (of_bed->beyond_on && *of_bed->beyond_on == date) ++beyond;
+    litres += deepest_mm * bed.area_m2;
+    if (worst.bed.empty() || goes_before(*of_bed, worst)) worst = *of_bed;
+  }
+  worst.beds_beyond = beyond;
+  worst.litres = litres;
+  return worst;
+}
+
+}  // namespace v1
+}  // namespace noonleaf

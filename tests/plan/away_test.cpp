@@ -1,0 +1,82 @@
+#include "noonleaf/plan/away.hpp"
+
+#include <boost/test/unit_test.hpp>
+
+#include "noonleaf/error.hpp"
+
+#include "plan/invented_garden.hpp"
+
+using namespace std::chrono_literals;
+using noonleaf::Away;
+using noonleaf::AwayHelp;
+using noonleaf::Garden;
+using noonleaf::Sky;
+
+namespace {
+
+const std::string tomatoes = R"([[bed.planting]]
+crop = "tomato"
+transplanted = 2025-05-01
+)";
+
+constexpr std::chrono::year_month_day monday{2025y / 7 / 7};
+
+Sky sky_of(const Garden& garden, int days = 75) {
+  return noonleaf::sky_over(garden.site, steady_weather(std::chrono::sys_days(2025y / 5 / 1), days, 5));
+}
+
+Away away_of(const Garden& garden, std::chrono::year_month_day from, std::chrono::year_month_day to) {
+  return noonleaf::plan_away(garden, {}, sky_of(garden), {monday, from, to});
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(away)
+
+BOOST_AUTO_TEST_CASE(water_beforehand_helps_and_a_visit_helps_most) {
+  const Garden garden = invented_garden(tomatoes);
+  const Away away = away_of(garden, monday, 2025y / 8 / 20);
+  BOOST_REQUIRE(away.beds.size() == 1U);
+  BOOST_REQUIRE(away.beds[0].outlooks.size() == 4U);
+  const auto& nothing = away.beds[0].outlooks[0];
+  const auto& deep = away.beds[0].outlooks[1];
+  const auto& mulch = away.beds[0].outlooks[2];
+  const auto& visit = away.beds[0].outlooks[3];
+  BOOST_REQUIRE(nothing.middle.wilts.has_value());
+  BOOST_REQUIRE(nothing.middle.leaves_comfort.has_value());
+  BOOST_TEST((*nothing.middle.leaves_comfort <= *nothing.middle.wilts));
+  BOOST_TEST((deep.middle.wilts && *deep.middle.wilts > *nothing.middle.wilts));
+  BOOST_TEST(deep.middle.lost_mm < nothing.middle.lost_mm);
+  BOOST_TEST(mulch.middle.lost_mm <= nothing.middle.lost_mm);
+  BOOST_TEST(visit.middle.lost_mm < nothing.middle.lost_mm);
+  BOOST_TEST(away.best_visit.has_value());
+}
+
+BOOST_AUTO_TEST_CASE(a_hotter_sky_is_the_earliest_and_a_cooler_one_the_latest) {
+  const Garden garden = invented_garden(tomatoes);
+  const Away away = away_of(garden, 2025y / 7 / 14, 2025y / 9 / 30);
+  const auto& nothing = away.beds[0].outlooks[0];
+  BOOST_TEST(nothing.skies == 3);
+  BOOST_REQUIRE((nothing.earliest_wilt && nothing.latest_wilt && nothing.middle.wilts));
+  BOOST_TEST((*nothing.earliest_wilt <= *nothing.middle.wilts));
+  BOOST_TEST((*nothing.middle.wilts <= *nothing.latest_wilt));
+  BOOST_TEST((*nothing.earliest_wilt < *nothing.latest_wilt));
+}
+
+BOOST_AUTO_TEST_CASE(a_short_absence_needs_nothing) {
+  const Garden garden = invented_garden(tomatoes);
+  const Away away = away_of(garden, 2025y / 7 / 12, 2025y / 7 / 13);  // a weekend after the week's plan
+  const auto& nothing = away.beds[0].outlooks[0];
+  BOOST_TEST(!nothing.middle.wilts.has_value());
+  BOOST_TEST(nothing.skies_wilting == 0);
+}
+
+BOOST_AUTO_TEST_CASE(questions_that_make_no_sense_are_refused) {
+  const Garden garden = invented_garden(tomatoes);
+  BOOST_CHECK_THROW(away_of(garden, 2025y / 7 / 20, 2025y / 7 / 19), noonleaf::Error);
+  BOOST_CHECK_THROW(away_of(garden, 2025y / 7 / 6, 2025y / 7 / 19), noonleaf::Error);
+  BOOST_CHECK_THROW(away_of(garden, 2025y / 7 / 22, 2025y / 7 / 25), noonleaf::Error);
+  BOOST_CHECK_THROW(away_of(garden, monday, 2025y / 12 / 25), noonleaf::Error);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
