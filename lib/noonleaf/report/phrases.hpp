@@ -42,6 +42,7 @@ enum class Phrase : std::size_t {
   total_runs,
   total_run,
   no_runs,
+  no_run_possible,
   two_parts,
   one_bed,
   several_beds,

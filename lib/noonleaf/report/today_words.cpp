@@ -331,14 +331,18 @@ std::vector<std::string> estimate_words(const TodayView& view) {
     if (estimate.days > 0) line += fmt::format(" ({} of {} days)", estimate.days, estimate.of_days);
     lines.push_back(line + ".");
   }
-  std::size_t open_runs = 0;
+  std::vector<UnloggedRun> open_runs;
   for (const BedToday& bed : view.today.beds)
-    open_runs += bed.open_question ? bed.open_question->runs.size() : 0;
-  if (open_runs > 0) {
+    if (bed.open_question)
+      open_runs.insert(open_runs.end(), bed.open_question->runs.begin(), bed.open_question->runs.end());
+  if (!open_runs.empty()) {
+    const UnloggedRun& first = open_runs.front();
+    const std::string& bed = view.garden.beds[first.bed].id;
     lines.push_back(fmt::format(
-        "{} planned {} not in the journal, done or not. Write down what you know: noonleaf log DIR water BED "
-        "--minutes 25 (0 if it did not run), or log DIR feel BED --feel moist.",
-        open_runs, open_runs == 1 ? "run is" : "runs are"));
+        "{} planned {} not in the journal, done or not. Write down what you know: noonleaf log DIR water {} "
+        "--date {} --minutes {:.0f} (0 if it did not run), or log DIR feel {} --feel moist.",
+        open_runs.size(), open_runs.size() == 1 ? "run is" : "runs are", bed, iso_date(first.date),
+        first.minutes, bed));
   }
   return lines;
 }

@@ -30,7 +30,7 @@ struct CalendarRun {
   std::string bed{};     ///< its id
   std::string letter{};  ///< on the sheet
   std::string summary{}, description{}, place{};
-  int run_of_day = 1;
+  int run_of_day = 1, cycle = 1;
   icalproperty_status status = ICAL_STATUS_CONFIRMED;
 };
 
@@ -45,7 +45,9 @@ std::string uid_of(const Garden& garden, const CalendarRun& run) {
   const std::string whose =
       fmt::format("{}\n{:.4f}\n{:.4f}\n{}", garden.site.name, garden.site.location.latitude_deg,
                   garden.site.location.longitude_deg, run.bed);
-  return fmt::format("{:016x}-{}-{}@noonleaf", fingerprint(whose), iso_date(run.date), run.run_of_day);
+  const std::string cycle = run.cycle > 1 ? fmt::format(".{}", run.cycle) : "";
+  return fmt::format("{:016x}-{}-{}{}@noonleaf", fingerprint(whose), iso_date(run.date), run.run_of_day,
+                     cycle);
 }
 
 icaltimetype wall_clock(year_month_day date, minutes time_of_day) {
@@ -139,17 +141,21 @@ icalcomponent* event(const WeekView& view, const CalendarRun& run) {
   return component;
 }
 
-CalendarRun calendar_run(const WeekView& view, const WeekRun& run, const PlannedRun& planned) {
+/// One opening: a run with a pause to soak in is two events, so that nobody waters through the pause.
+CalendarRun calendar_run(const WeekView& view, const WeekRun& run, const PlannedRun& planned,
+                         std::size_t cycle) {
   const LocalText text = view.text();
-  const std::string letter = bed_letter(view, run.bed), open = text.the_clock(planned.begin),
-                    close = text.the_clock(planned.end), tap = tap_name(view, run.tap);
+  const auto [begin, end] = run.cycles[cycle];
+  const std::string letter = bed_letter(view, run.bed), open = text.the_clock(begin),
+                    close = text.the_clock(end), tap = tap_name(view, run.tap);
+  const auto length = static_cast<double>((end - begin).count());
   return {.date = planned.date,
-          .begin = planned.begin,
-          .end = planned.end,
+          .begin = begin,
+          .end = end,
           .bed = planned.bed,
           .letter = letter,
           .summary = fill(view.language, Phrase::calendar_summary,
-                          {{"bed", letter}, {"minutes", text.number(run.minutes, 0)}}),
+                          {{"bed", letter}, {"minutes", text.number(length, 0)}}),
           .description = fill(view.language, Phrase::calendar_text,
                               {{"open", open},
                                {"close", close},
@@ -157,7 +163,8 @@ CalendarRun calendar_run(const WeekView& view, const WeekRun& run, const Planned
                                {"sprinkler", sprinkler_name(view, run.sprinkler)},
                                {"tap", tap}}),
           .place = plain_text(view.garden.site.name) + ", " + tap,
-          .run_of_day = planned.run_of_day};
+          .run_of_day = planned.run_of_day,
+          .cycle = static_cast<int>(cycle) + 1};
 }
 
 CalendarRun cancelled_run(const WeekView& view, const PlannedRun& planned) {
@@ -186,9 +193,12 @@ std::string week_ics(const WeekView& view) {
   add(calendar.get(), icalproperty_new_method(ICAL_METHOD_PUBLISH));
   icalcomponent_add_component(calendar.get(), zone_rules(view.garden.site.zone));
   const std::vector<PlannedRun> planned = planned_runs(view.garden, view.plan);
-  for (std::size_t index = 0; index < planned.size(); ++index)
-    icalcomponent_add_component(calendar.get(),
-                                event(view, calendar_run(view, view.plan.runs[index], planned[index])));
+  for (std::size_t index = 0; index < planned.size(); ++index) {
+    const WeekRun& run = view.plan.runs[index];
+    for (std::size_t cycle = 0; cycle < run.cycles.size(); ++cycle)
+      icalcomponent_add_component(calendar.get(),
+                                  event(view, calendar_run(view, run, planned[index], cycle)));
+  }
   for (const PlannedRun& dropped : view.dropped)
     icalcomponent_add_component(calendar.get(), event(view, cancelled_run(view, dropped)));
   char* const text = icalcomponent_as_ical_string_r(calendar.get());

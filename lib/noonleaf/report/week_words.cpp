@@ -397,7 +397,8 @@ std::string people_words(const WeekView& view, const WeekRun& run) {
 }
 
 std::string total_words(const WeekView& view) {
-  if (view.plan.runs.empty()) return say(view, Phrase::no_runs);
+  if (view.plan.runs.empty())
+    return say(view, view.plan.misses.empty() ? Phrase::no_runs : Phrase::no_run_possible);
   double minutes = 0;
   for (const WeekRun& run : view.plan.runs) minutes += run.minutes;
   if (view.plan.runs.size() == 1)
