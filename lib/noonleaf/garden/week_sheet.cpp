@@ -100,7 +100,7 @@ class SheetReader {
         if (const auto date = parse_iso_date(text)) {
           row.date = *date;
         } else {
-          refuse(cell, "date", "\"" + text + "\" is not a date that exists",
+          refuse(cell, "date", "\"" + text + "\" is not a date like 2025-07-16",
                  "write year-month-day, like 2025-07-16");
         }
         break;

@@ -20,8 +20,8 @@ inline namespace v1 {
 /// What week is wanted.
 struct WeekQuestion {
   std::chrono::year_month_day first{};
-  std::chrono::minutes from{0};     ///< on the first day no run starts earlier
-  int days = 7;                     ///< 1 to 14
+  std::chrono::minutes from{0};    ///< on the first day no run starts earlier
+  int days = 7;                    ///< 1 to 14
   std::size_t most_steps = 1'000;  ///< of the search over shared taps; beyond it the bound is stated
 };
 
@@ -41,8 +41,8 @@ struct UnclosedRun {
   std::chrono::minutes until{0};
   std::optional<std::size_t> finder{};  ///< who that is; nothing = nobody within a week
   double extra_hours = missing;         ///< it runs on after the time to close
-  double extra_l = missing;             ///< and what that takes from the tap; missing without a flow
-  double extra_depth_mm = missing;      ///< on the bed, on top of the run
+  double extra_l = missing;  ///< and what that takes from the tap; without a flow what falls into the bed
+  double extra_depth_mm = missing;  ///< on the bed, on top of the run
   double percolation_mm =
       missing;  ///< of run and extra together, what the root zone could not hold: drains below it or runs off
 };

@@ -67,6 +67,7 @@ enum class Phrase : std::size_t {
   found_title,
   found,
   found_cost,
+  at_least,
   never_title,
   never,
   tell_title,

@@ -58,6 +58,7 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_en{{
     {Phrase::found_title, "Found running"},
     {Phrase::found, "Close it, write time and bed, call. No water there until somebody has looked."},
     {Phrase::found_cost, "Run {run} left open: {volume} more by {until}"},
+    {Phrase::at_least, "at least {volume}"},
     {Phrase::never_title, "Never opened"},
     {Phrase::never, "Write why, call the same day. Do not add the minutes to another run."},
     {Phrase::tell_title, "Call"},

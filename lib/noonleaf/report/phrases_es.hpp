@@ -59,6 +59,7 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_es{{
     {Phrase::found_title, "Si está abierta"},
     {Phrase::found, "Ciérrela, anote hora y cama, avise. No riegue ahí hasta que alguien revise."},
     {Phrase::found_cost, "Riego {run} sin cerrar: {volume} más hasta {until}"},
+    {Phrase::at_least, "al menos {volume}"},
     {Phrase::never_title, "Si no se abrió"},
     {Phrase::never, "Anote por qué, avise ese día. No sume los minutos a otro riego."},
     {Phrase::tell_title, "Avise a"},

@@ -189,10 +189,12 @@ SheetSection found_section(const WeekView& view) {
   if (const WeekRun* const run = costliest_unclosed(view.plan)) {
     const std::string until =
         view.text().weekday(run->unclosed.until_date) + " " + view.text().clock(run->unclosed.until);
-    sentences.push_back(with_full_stop(say(view, Phrase::found_cost,
-                                           {{"run", std::to_string(run->number)},
-                                            {"volume", view.text().volume(run->unclosed.extra_l)},
-                                            {"until", until}})));
+    const std::string known = view.text().volume(run->unclosed.extra_l);
+    const std::string volume =
+        is_known(run->plan.litres_from_tap) ? known : say(view, Phrase::at_least, {{"volume", known}});
+    sentences.push_back(
+        with_full_stop(say(view, Phrase::found_cost,
+                           {{"run", std::to_string(run->number)}, {"volume", volume}, {"until", until}})));
   }
   return {say(view, Phrase::found_title), {joined(sentences)}};
 }
