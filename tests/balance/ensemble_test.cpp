@@ -174,6 +174,43 @@ BOOST_AUTO_TEST_CASE(missing_members_stay_missing_and_alone) {
   BOOST_TEST(noonleaf::is_missing(scalar.dr.back()));
 }
 
+BOOST_AUTO_TEST_CASE(a_trace_is_missing_from_the_day_that_is) {
+  const auto growth = a_year();
+  Members all(70, growth.size(), 6);
+  all.et0[100 * all.n + 3] = missing;
+  all.rain[50 * all.n + 65] = 5000;
+  std::vector<double> trace(all.n * growth.size());
+  one_planting(all.ground(1.5), all.sky(), {}, growth, {}, trace);
+  for (std::size_t day = 0; day < growth.size(); ++day) {
+    BOOST_REQUIRE(noonleaf::is_missing(trace[day * all.n + 3]) == (day >= 100));
+    BOOST_REQUIRE(noonleaf::is_missing(trace[day * all.n + 65]) == (day >= 50));
+    BOOST_REQUIRE(noonleaf::is_known(trace[day * all.n + 4]));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(growth_with_something_missing_is_as_in_the_scalar_door) {
+  auto growth = a_year();
+  Members all(3, growth.size(), 11);
+  growth[120].kc_max = missing;  // needed only where wind or humidity is missing
+  all.u2[120 * all.n + 1] = missing;
+  std::vector<double> trace(all.n * growth.size());
+  const auto some = one_planting(all.ground(1.5), all.sky(), {}, growth, {}, trace);
+  const std::vector<std::size_t> second = {1};
+  BOOST_TEST(some.missing_members == second, boost::test_tools::per_element());
+  BOOST_TEST(noonleaf::is_known(trace[119 * all.n + 1]));
+  for (std::size_t m = 0; m < all.n; ++m) {
+    const OneMember one = one_member(all, m, {}, growth, {});
+    BOOST_TEST(noonleaf::is_missing(one.dr.back()) == (m == 1));
+    BOOST_TEST(noonleaf::is_missing(some.dr_mm[m]) == (m == 1));
+  }
+  growth[110].kcb = missing;  // needed by all
+  const auto none = one_planting(all.ground(1.5), all.sky(), {}, growth, {}, trace);
+  BOOST_TEST(none.missing_members.size() == all.n);
+  BOOST_TEST(noonleaf::is_known(trace[109 * all.n]));
+  BOOST_TEST(noonleaf::is_missing(trace[110 * all.n]));
+  BOOST_TEST(noonleaf::is_missing(one_member(all, 0, {}, growth, {}).dr.back()));
+}
+
 BOOST_AUTO_TEST_CASE(weather_can_be_shared_and_wind_left_out) {
   const auto growth = a_year();
   const Members all(5, growth.size(), 9);
@@ -234,6 +271,9 @@ BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
   BOOST_CHECK_THROW(one_planting(all.ground(1.5), all.sky(), {}, growth, printed), noonleaf::Error);
   BOOST_CHECK_THROW(one_planting(all.ground(0.3), all.sky(), {}, growth, {}), noonleaf::Error);
   BOOST_CHECK_THROW(one_planting(all.ground(1.5), {}, {}, growth, {}), noonleaf::Error);
+  BalanceSettings unknown_salt;
+  unknown_salt.salt_stress = missing;
+  BOOST_CHECK_THROW(one_planting(all.ground(1.5), all.sky(), {}, growth, unknown_salt), noonleaf::Error);
   EnsembleGround odd = all.ground(1.5);
   odd.rew_mm = odd.rew_mm.first(2);
   BOOST_CHECK_THROW(one_planting(odd, all.sky(), {}, growth, {}), noonleaf::Error);

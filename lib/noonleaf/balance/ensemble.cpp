@@ -1,13 +1,13 @@
 #include "noonleaf/balance/ensemble.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <cstdlib>
-#include <limits>
 #include <memory>
 #include <string>
 
 #include "noonleaf/balance/ensemble_kernel.hpp"
+#include "noonleaf/balance/ensemble_weather.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
 
@@ -16,6 +16,7 @@ inline namespace v1 {
 namespace {
 
 using kernel::block_members;
+using kernel::BlockWeather;
 using kernel::EnsembleBlock;
 using kernel::SharedDay;
 
@@ -46,6 +47,16 @@ void require_members(const EnsembleGround& ground, const EnsembleSky& sky) {
     refuse("sky", "reference evapotranspiration and rain are needed", "give both, missing days as NaN");
 }
 
+void require_settings(const BalanceSettings& settings, const EnsembleWatering& watering) {
+  require_within("irrigated_frac", settings.irrigated_frac, 0.01, 1, "");
+  require_within("salt_stress", settings.salt_stress, 0, 1, "");
+  require_within("evaporation_factor", settings.evaporation_factor, 0, 1, "");
+  require_within("refill_max_mm", watering.refill_max_mm, 0, 2000, "mm");
+  for (const double needed :
+       {settings.irrigated_frac, settings.salt_stress, settings.evaporation_factor, watering.refill_max_mm})
+    if (is_missing(needed)) refuse("settings", "a setting is missing", "give a number or keep the default");
+}
+
 void require_planting(const EnsemblePlanting& planting, std::size_t members, std::size_t days,
                       double profile_m) {
   const EnsembleWatering& watering = planting.watering;
@@ -57,6 +68,7 @@ void require_planting(const EnsemblePlanting& planting, std::size_t members, std
   if (!planting.dr_trace.empty()) require_length("dr_trace", planting.dr_trace.size(), members * days);
   if (planting.settings.surface != SurfaceAccount::coupled)
     refuse("surface", "a batch keeps the surface coupled only", "use daily_step for the account as printed");
+  require_settings(planting.settings, watering);
   for (const double depth : watering.irrigation_mm) require_within("irrigation_mm", depth, 0, 2000, "mm");
   for (const double depth : watering.evening_irrigation_mm)
     require_within("irrigation_mm", depth, 0, 2000, "mm");
@@ -64,79 +76,47 @@ void require_planting(const EnsemblePlanting& planting, std::size_t members, std
     require_within("root_depth_m", day.root_depth_m, 0.01, profile_m, "m");
 }
 
-/// The numbers of one member at the start, as initial_state has them.
-void load_member(EnsembleBlock& b, std::size_t lane, const EnsembleGround& ground,
-                 const EnsembleWatering& watering, const GrowthDay& first, std::size_t member) {
+/// A member as given.
+struct Member {
   SoilWater soil;
-  soil.field_capacity_m3_m3 = ground.field_capacity_m3_m3[member];
-  soil.wilting_point_m3_m3 = ground.wilting_point_m3_m3[member];
-  soil.rew_mm = ground.rew_mm[member];
-  soil.evaporation_depth_m = ground.evaporation_depth_m;
-  const double depleted = ground.depleted_frac[member];
-  b.share[lane] = watering.share.empty() ? 1 : watering.share[member];
+  double depleted_frac, share;
+};
+
+Member member_of(const EnsembleGround& ground, const EnsembleWatering& watering, std::size_t index) {
+  Member out{};
+  out.soil.field_capacity_m3_m3 = ground.field_capacity_m3_m3[index];
+  out.soil.wilting_point_m3_m3 = ground.wilting_point_m3_m3[index];
+  out.soil.rew_mm = ground.rew_mm[index];
+  out.soil.evaporation_depth_m = ground.evaporation_depth_m;
+  out.depleted_frac = ground.depleted_frac[index];
+  out.share = watering.share.empty() ? 1 : watering.share[index];
+  return out;
+}
+
+/// A comparison with NaN is false: missing is not sound.
+bool is_sound(const Member& member) {
+  const SoilWater& soil = member.soil;
+  return soil.wilting_point_m3_m3 >= 0 && soil.wilting_point_m3_m3 < soil.field_capacity_m3_m3 &&
+         soil.field_capacity_m3_m3 <= 0.95 && soil.rew_mm >= 0 && soil.rew_mm < tew_mm(soil) &&
+         member.depleted_frac >= 0 && member.depleted_frac <= 1 && member.share >= 0 && member.share <= 10;
+}
+
+/// The numbers of one member at the start, as initial_state has them.
+void load_member(EnsembleBlock& b, std::size_t lane, const Member& member, const GrowthDay& first,
+                 double profile_m) {
+  const SoilWater& soil = member.soil;
+  const double zr = first.root_depth_m, depleted = member.depleted_frac;
+  b.share[lane] = member.share;
   b.rew[lane] = soil.rew_mm;
   b.tew[lane] = tew_mm(soil);
   b.per_drying[lane] = 1 / (b.tew[lane] - soil.rew_mm);
   b.available_mm_m[lane] = taw_mm(soil, 1);
   b.below_wilting_mm_m[lane] = 1000 * 0.5 * soil.wilting_point_m3_m3;
-  const double zr = first.root_depth_m;
   b.dr[lane] = depleted * taw_mm(soil, zr);
-  b.lower[lane] = depleted * taw_mm(soil, ground.profile_depth_m - zr);
+  b.lower[lane] = depleted * taw_mm(soil, profile_m - zr);
   b.de[lane] = b.de_rain[lane] = depleted * taw_mm(soil, soil.evaporation_depth_m);
   b.raw[lane] = first.p_frac * taw_mm(soil, zr);
-  const bool sound = soil.wilting_point_m3_m3 >= 0 && soil.wilting_point_m3_m3 < soil.field_capacity_m3_m3 &&
-                     soil.field_capacity_m3_m3 <= 0.95 && soil.rew_mm >= 0 && soil.rew_mm < b.tew[lane] &&
-                     depleted >= 0 && depleted <= 1 && b.share[lane] >= 0 && b.share[lane] <= 10;
-  b.poison[lane] = sound ? 0 : missing;
 }
-
-double at(const MemberSeries& series, std::size_t day, std::size_t member) {
-  if (series.data == nullptr) return missing;
-  return series.data[static_cast<std::ptrdiff_t>(day) * series.day_stride +
-                     static_cast<std::ptrdiff_t>(member) * series.member_stride];
-}
-
-/// One series of a block, along memory whichever way the caller keeps it.
-void load_series(const MemberSeries& series, std::size_t days, std::size_t first, std::size_t count,
-                 double* to, std::size_t row_size) {
-  if (std::abs(series.day_stride) < std::abs(series.member_stride)) {
-    for (std::size_t i = 0; i < count; ++i)
-      for (std::size_t day = 0; day < days; ++day) to[day * row_size + i] = at(series, day, first + i);
-  } else {
-    for (std::size_t day = 0; day < days; ++day)
-      for (std::size_t i = 0; i < count; ++i) to[day * row_size + i] = at(series, day, first + i);
-  }
-  for (std::size_t day = 0; day < days; ++day)
-    std::fill(to + day * row_size + count, to + day * row_size + block_members, to[day * row_size]);
-}
-
-/// The weather of a block of members, day after day: copied once, read by every planting.
-class BlockWeather {
- public:
-  explicit BlockWeather(std::size_t days)
-      : numbers_(days * row_size), humidity_(days * (block_members + 8)) {}
-
-  void load(const EnsembleSky& sky, std::size_t days, std::size_t first, std::size_t count) {
-    load_series(sky.et0_mm_d, days, first, count, &numbers_[0], row_size);
-    load_series(sky.rain_mm, days, first, count, &numbers_[block_members], row_size);
-    load_series(sky.u2_m_s, days, first, count, &numbers_[2 * block_members], row_size);
-    load_series(sky.rh_min_pct, days, first, count, humidity_.data(), block_members + 8);
-    for (std::size_t day = 0; day < days; ++day) {
-      double* wind = &numbers_[day * row_size + 2 * block_members];
-      kernel::climate_row(wind, &humidity_[day * (block_members + 8)], block_members, wind);
-    }
-  }
-
-  kernel::WeatherRow row(std::size_t day) const {
-    const double* et0 = &numbers_[day * row_size];
-    return {et0, et0 + block_members, et0 + 2 * block_members};
-  }
-
- private:
-  /// The odd eight keep successive rows out of the same cache sets.
-  static constexpr std::size_t n_series = 3, row_size = n_series * block_members + 8;
-  std::vector<double> numbers_, humidity_;
-};
 
 bool is_single(const GrowthDay& day, const BalanceSettings& settings) {
   if (day.basis == CropBasis::plant_factor) return true;
@@ -159,14 +139,14 @@ SharedDay shared_day(const EnsembleGround& ground, const EnsembleWatering& water
   day.evaporation_factor = settings.evaporation_factor;
   day.irrigation = watering.irrigation_mm.empty() ? 0 : watering.irrigation_mm[index];
   day.evening_irrigation = watering.evening_irrigation_mm.empty() ? 0 : watering.evening_irrigation_mm[index];
-  day.curve_number = settings.curve_number;
+  day.curve_number = is_known(settings.curve_number) ? settings.curve_number : 100;
   if (is_single(growth, settings)) {
     day.kcb = growth.kc;
     day.few = day.per_few = day.kc_max_shared = 1;
     return day;
   }
   day.kcb = growth.kcb;
-  day.kc_max_shared = growth.kc_max;
+  day.kc_max_shared = is_known(growth.kc_max) ? growth.kc_max : 0;  // see missing_since
   day.height_term = std::pow(growth.height_m / 3, 0.3);
   day.few = exposed_wetted_frac(growth.cover_frac, settings.irrigated_frac, settings.emitters);
   day.few_rain = settings.irrigated_frac < 1 ? std::max(0.0, 1 - growth.cover_frac - day.few) : 0;
@@ -187,23 +167,89 @@ kernel::Form form_of(const SharedDay& day, kernel::Runoff runoff) {
 /// One planting with what its members share worked out.
 struct PreparedPlanting {
   const EnsemblePlanting& given;
-  std::vector<SharedDay> days;
+  std::vector<SharedDay>
+      days;  ///< up to the first day with something missing: no member is known from there on
+  std::vector<std::size_t> needs_climate;  ///< days without a Kc max of their own
   kernel::Runoff runoff;
 };
 
+/// As daily_step has it.
+bool is_complete(const GrowthDay& growth, const BalanceSettings& settings) {
+  if (is_missing(growth.root_depth_m) || is_missing(growth.p_frac)) return false;
+  if (is_single(growth, settings)) return is_known(growth.kc);
+  return is_known(growth.kcb) && is_known(growth.cover_frac) && is_known(growth.height_m);
+}
+
 PreparedPlanting prepared(const EnsembleGround& ground, const EnsemblePlanting& planting) {
+  const BalanceSettings& settings = planting.settings;
   PreparedPlanting out{
       planting,
       {},
-      is_known(planting.settings.curve_number) ? kernel::Runoff::by_curve_number : kernel::Runoff::off};
-  for (std::size_t i = 0; i < planting.growth.size(); ++i)
-    out.days.push_back(shared_day(ground, planting.watering, planting.growth[i], planting.settings, i));
+      {},
+      is_known(settings.curve_number) ? kernel::Runoff::by_curve_number : kernel::Runoff::off};
+  for (std::size_t i = 0; i < planting.growth.size(); ++i) {
+    const SharedDay day = shared_day(ground, planting.watering, planting.growth[i], settings, i);
+    if (!is_complete(planting.growth[i], settings) || is_missing(day.irrigation) ||
+        is_missing(day.evening_irrigation))
+      break;
+    out.days.push_back(day);
+    if (!is_single(planting.growth[i], settings) && is_missing(planting.growth[i].kc_max))
+      out.needs_climate.push_back(i);
+  }
   return out;
 }
 
-void tell(const EnsembleBlock& b, std::size_t first, EnsembleResult& out) {
+/// The first day from which on a member is not known; the number of all days for a member that always is.
+std::size_t missing_since(const PreparedPlanting& planting, const BlockWeather& weather, std::size_t lane) {
+  const std::size_t upto = std::min(planting.days.size(), weather.missing_from(lane));
+  for (const std::size_t day : planting.needs_climate)
+    if (day < upto && weather.row(day).climate[lane] <= kernel::climate_unknown) return day;
+  return upto;
+}
+
+/// One block of members of one planting: its numbers and where they go.
+struct BlockRun {
+  const EnsembleGround& ground;
+  const BlockWeather& weather;
+  const PreparedPlanting& planting;
+  std::size_t first, count;
+
+  double planned_mm() const {
+    double sum = 0;
+    for (const SharedDay& day : planting.days) sum += day.irrigation + day.evening_irrigation;
+    return sum;
+  }
+};
+
+using MissingSince = std::array<std::size_t, block_members>;
+
+/// Members that are not sound carry any sound one's numbers and are missing from the first day on.
+MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
+  static constexpr Member stand_in{
+      {.field_capacity_m3_m3 = 0.3, .wilting_point_m3_m3 = 0.1, .rew_mm = 5}, 0, 1};
+  MissingSince since{};
+  b = EnsembleBlock{};
+  const auto& given = run.planting.given;
+  for (std::size_t i = 0; i < block_members; ++i) {
+    Member member = member_of(run.ground, given.watering, run.first + std::min(i, run.count - 1));
+    const bool sound = is_sound(member);
+    if (!sound) member = stand_in;
+    load_member(b, i, member, given.growth.front(), run.ground.profile_depth_m);
+    since[i] = sound ? missing_since(run.planting, run.weather, i) : 0;
+  }
+  return since;
+}
+
+void keep_trace(const EnsembleBlock& b, const BlockRun& run, const MissingSince& since, std::size_t day) {
+  const auto trace = run.planting.given.dr_trace;
+  const std::size_t at = day * run.ground.field_capacity_m3_m3.size() + run.first;
+  for (std::size_t i = 0; i < run.count; ++i) trace[at + i] = day < since[i] ? b.dr[i] : missing;
+}
+
+void tell(const EnsembleBlock& b, const BlockRun& run, const MissingSince& since, EnsembleResult& out) {
+  const std::size_t n_days = run.planting.given.growth.size();
   const auto copy = [&](const kernel::Lane& lane, std::vector<double>& to) {
-    for (std::size_t i = 0; i < b.count; ++i) to[first + i] = lane[i] + b.poison[i];
+    for (std::size_t i = 0; i < run.count; ++i) to[run.first + i] = since[i] == n_days ? lane[i] : missing;
   };
   copy(b.dr, out.dr_mm);
   copy(b.lower, out.lower_mm);
@@ -217,43 +263,47 @@ void tell(const EnsembleBlock& b, std::size_t first, EnsembleResult& out) {
   copy(b.stress, out.stress_mm);
   copy(b.beyond, out.days_beyond_raw);
   copy(b.refills, out.refills);
-  for (std::size_t i = 0; i < b.count; ++i)
-    if (is_missing(out.dr_mm[first + i])) out.missing_members.push_back(first + i);
+  for (std::size_t i = 0; i < run.count; ++i)
+    if (since[i] < n_days) out.missing_members.push_back(run.first + i);
+}
+
+kernel::Dawn first_dawn(const BlockRun& run) {
+  const EnsembleWatering& watering = run.planting.given.watering;
+  return {.has_rule = is_known(watering.refill_beyond_raw_frac),
+          .refill_beyond = watering.refill_beyond_raw_frac,
+          .refill_max = watering.refill_max_mm,
+          .root_from = run.planting.given.growth.front().root_depth_m,
+          .root_to = 0,
+          .profile = run.ground.profile_depth_m,
+          .ze = run.ground.evaporation_depth_m,
+          .surface_known = true};
 }
 
 /// Carries one block of members through all days of one planting.
-void run_block(EnsembleBlock& b, const EnsembleGround& ground, const BlockWeather& weather,
-               const PreparedPlanting& planting, std::size_t first, std::size_t count,
-               EnsembleResult& result) {
-  const auto growth = planting.given.growth;
-  const EnsembleWatering& watering = planting.given.watering;
-  const std::size_t members = ground.field_capacity_m3_m3.size();
-  b = EnsembleBlock{};
-  b.count = count;
-  for (std::size_t i = 0; i < block_members; ++i)
-    load_member(b, i, ground, watering, growth.front(), first + std::min(i, count - 1));
-  const double beyond = is_known(watering.refill_beyond_raw_frac) ? watering.refill_beyond_raw_frac
-                                                                  : std::numeric_limits<double>::infinity();
-  kernel::Dawn dawn{beyond, watering.refill_max_mm, growth.front().root_depth_m,
-                    0,      ground.profile_depth_m, ground.evaporation_depth_m,
-                    true};
-  for (std::size_t day = 0; day < growth.size(); ++day) {
-    const SharedDay& shared = planting.days[day];
-    dawn.root_to = shared.zr;
-    kernel::dawn(b, dawn);
-    const bool single = is_single(growth[day], planting.given.settings);
-    if (single)
-      kernel::single_day(b, weather.row(day), shared, planting.runoff);
-    else
-      kernel::dual_day(b, weather.row(day), shared, form_of(shared, planting.runoff));
-    dawn.root_from = shared.zr;
-    dawn.surface_known = !single;
-    if (!planting.given.dr_trace.empty())
-      std::copy_n(b.dr, count,
-                  planting.given.dr_trace.begin() + static_cast<std::ptrdiff_t>(day * members + first));
+void run_block(EnsembleBlock& b, const BlockRun& run, EnsembleResult& result) {
+  const PreparedPlanting& planting = run.planting;
+  const MissingSince since = load_block(b, run);
+  kernel::Dawn dawn = first_dawn(run);
+  const std::size_t n_days = planting.given.growth.size();
+  for (std::size_t day = 0; day < n_days; ++day) {
+    if (day < planting.days.size()) {
+      const SharedDay& shared = planting.days[day];
+      dawn.root_to = shared.zr;
+      kernel::dawn(b, dawn);
+      const bool single = is_single(planting.given.growth[day], planting.given.settings);
+      if (single)
+        kernel::single_day(b, run.weather.row(day), shared, planting.runoff);
+      else
+        kernel::dual_day(b, run.weather.row(day), shared, form_of(shared, planting.runoff));
+      dawn.root_from = shared.zr;
+      dawn.surface_known = !single;
+    }
+    if (!planting.given.dr_trace.empty()) keep_trace(b, run, since, day);
   }
+  const double planned = run.planned_mm();
+  for (std::size_t i = 0; i < block_members; ++i) b.irrigation[i] += planned * b.share[i];
   if (!dawn.surface_known) std::fill_n(b.de, block_members, missing);
-  tell(b, first, result);
+  tell(b, run, since, result);
 }
 
 EnsembleResult sized(std::size_t members) {
@@ -285,9 +335,9 @@ std::vector<EnsembleResult> run_ensemble(const EnsembleGround& ground, const Ens
   const auto block = std::make_unique<EnsembleBlock>();
   for (std::size_t first = 0; first < members; first += block_members) {
     const std::size_t count = std::min(block_members, members - first);
-    weather.load(sky, days, first, count);
+    weather.load(sky, first, count);
     for (std::size_t one = 0; one < all.size(); ++one)
-      run_block(*block, ground, weather, all[one], first, count, results[one]);
+      run_block(*block, {ground, weather, all[one], first, count}, results[one]);
   }
   return results;
 }

@@ -1,8 +1,8 @@
 // Compiled with -O3 -fno-math-errno -fno-trapping-math -ffp-contract=off: vector code, and the same decisions
-// on every instruction set.
+// on every instruction set. Also with -ffinite-math-only -fno-signed-zeros, so that least and most are one
+// instruction each (a fifth of the time, measured): no missing number may come in here, ensemble.cpp puts
+// members with one aside (ensemble_members.hpp, ensemble_weather.hpp).
 #include "noonleaf/balance/ensemble_kernel.hpp"
-
-#include <limits>
 
 namespace noonleaf {
 inline namespace v1 {
@@ -22,12 +22,6 @@ struct Fraction {
   }
 };
 
-/// 0 where a number is within, NaN where it is not or is missing.
-[[gnu::always_inline]] inline double poison_unless_within(double value, double low, double high) {
-  const double inside = value >= low ? 0.0 : std::numeric_limits<double>::quiet_NaN();
-  return value <= high ? inside : std::numeric_limits<double>::quiet_NaN();
-}
-
 /// TR-55 and the wetness of the surface, as soil/runoff.hpp has them.
 [[gnu::always_inline]] inline double runoff_of(double rain, double average, double de, double rew,
                                                double tew) {
@@ -44,25 +38,25 @@ struct Fraction {
 /// out).
 [[gnu::always_inline]] inline double kc_max_of(const SharedDay& day, double climate) {
   const double own = most(1.2 + climate * day.height_term, day.kcb + 0.05);
-  return climate == climate ? own : day.kc_max_shared;
+  return climate > climate_unknown ? own : day.kc_max_shared;
 }
 
 /// Water of one member's day: rain after runoff, plan and rule.
 struct Water {
-  double morning, evening, rain, irrigation, runoff, refills;
+  double morning, evening, rain;
 };
 template <Runoff runoff>
-[[gnu::always_inline]] inline Water water_of(const EnsembleBlock& b, const SharedDay& day, std::size_t i,
+[[gnu::always_inline]] inline Water water_of(EnsembleBlock& b, const SharedDay& day, std::size_t i,
                                              double rain, double de) {
   Water w{};
-  w.refills = b.refill[i] > 0 ? 1.0 : 0.0;
-  const double morning = day.irrigation * b.share[i] + b.refill[i];
-  const double evening = day.evening_irrigation * b.share[i];
-  w.runoff = runoff == Runoff::off ? 0.0 : runoff_of(rain, day.curve_number, de, b.rew[i], b.tew[i]);
-  w.rain = rain - w.runoff;
-  w.irrigation = morning + evening;
-  w.morning = w.rain + morning;
-  w.evening = evening;
+  w.rain = rain;
+  if constexpr (runoff == Runoff::by_curve_number) {
+    const double lost = runoff_of(rain, day.curve_number, de, b.rew[i], b.tew[i]);
+    b.runoff[i] += lost;
+    w.rain -= lost;
+  }
+  w.morning = w.rain + (day.irrigation * b.share[i] + b.refill[i]);
+  w.evening = day.evening_irrigation * b.share[i];
   return w;
 }
 
@@ -94,20 +88,14 @@ template <Parts parts>
   return out;
 }
 
-/// A member whose numbers are missing or impossible today is missing from today on.
-[[gnu::always_inline]] inline double poison_of(const EnsembleBlock& b, const WeatherRow& sky, std::size_t i) {
-  return b.poison[i] + poison_unless_within(sky.et0[i], 0, 30) + poison_unless_within(sky.rain[i], 0, 2000);
-}
-
 [[gnu::always_inline]] inline step_formula::Soil soil_of_lane(const EnsembleBlock& b, const SharedDay& day,
                                                               std::size_t i) {
   return {b.rew[i], b.tew[i], b.available_mm_m[i], b.below_wilting_mm_m[i], day.ze, b.per_drying[i]};
 }
 
-/// Totals; the poison of a missing member is added at the end.
 [[gnu::always_inline]] inline void keep(EnsembleBlock& b, std::size_t i, const step_formula::State& after,
                                         const step_formula::Flows& f, double unstressed) {
-  b.dr[i] = after.dr + b.poison[i];
+  b.dr[i] = after.dr;
   b.lower[i] = after.lower;
   b.transpiration[i] += f.transpiration;
   b.evaporation[i] += f.evaporation;
@@ -120,14 +108,10 @@ template <Parts parts>
 template <Parts parts, Runoff runoff>
 [[gnu::always_inline]] inline void demand_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    b.poison[i] = poison_of(b, sky, i);
     const step_formula::State before{b.de[i], parts == Parts::two ? b.de_rain[i] : 0, b.dr[i], b.lower[i]};
     const double fw = day.irrigated_frac;
     const double de = parts == Parts::one ? b.de[i] : fw * b.de[i] + (1 - fw) * b.de_rain[i];
     const Water w = water_of<runoff>(b, day, i, sky.rain[i], de);
-    b.runoff[i] += w.runoff;
-    b.irrigation[i] += w.irrigation;
-    b.refills[i] += w.refills;
     step_formula::Flows f{};
     step_formula::demand<parts>(soil_of_lane(b, day, i),
                                 plain_day<parts>(day, w, sky.et0[i], kc_max_of(day, sky.climate[i])), before,
@@ -183,13 +167,9 @@ template <Parts parts, TopRoots top_roots, Reach reach, Runoff runoff>
 template <Runoff runoff>
 [[gnu::always_inline]] inline void single_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    b.poison[i] = poison_of(b, sky, i);
     const step_formula::State before{b.de[i], b.de_rain[i], b.dr[i], b.lower[i]};
     const double fw = day.irrigated_frac;
     const Water w = water_of<runoff>(b, day, i, sky.rain[i], fw * b.de[i] + (1 - fw) * b.de_rain[i]);
-    b.runoff[i] += w.runoff;
-    b.irrigation[i] += w.irrigation;
-    b.refills[i] += w.refills;
     step_formula::Flows f{};
     const step_formula::State after =
         step_formula::single(soil_of_lane(b, day, i), plain_day<Parts::one>(day, w, sky.et0[i], 1), before,
@@ -260,23 +240,27 @@ void single_runoff(EnsembleBlock& b, const WeatherRow& sky, const SharedDay& day
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
-void dawn_loops(EnsembleBlock& b, const Dawn& dawn) {
-  const double beyond = dawn.refill_beyond, limit = dawn.refill_max;
+void refill_loop(EnsembleBlock& b, const double beyond, const double limit) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    const double dr = b.dr[i], refill = least(dr, limit);
-    b.refill[i] = dr > beyond * b.raw[i] ? refill : 0.0;
+    const double due = b.dr[i] > beyond * b.raw[i] ? 1.0 : 0.0;
+    const double refill = due * least(b.dr[i], limit);  // a product, where a choice would be stored twice
+    b.refill[i] = refill;
+    b.irrigation[i] += refill;
+    b.refills[i] += due;
   }
-  if (!dawn.surface_known)
-    for (std::size_t i = 0; i < block_members; ++i)
-      b.de[i] = b.de_rain[i] = least(most(0, b.dr[i]), b.tew[i]);
-  if (dawn.root_to == dawn.root_from) return;
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void root_loop(EnsembleBlock& b, const Dawn dawn) {
+  const bool deeper = dawn.root_to > dawn.root_from;
   for (std::size_t i = 0; i < block_members; ++i) {
     const step_formula::Soil soil{b.rew[i], b.tew[i],       b.available_mm_m[i], b.below_wilting_mm_m[i],
                                   dawn.ze,  b.per_drying[i]};
     const double moved =
-        dawn.root_to > dawn.root_from
-            ? step_formula::gain_by_growth(soil, b.lower[i], dawn.root_from, dawn.root_to, dawn.profile)
-            : -step_formula::loss_by_pulling(soil, b.dr[i], dawn.root_from, dawn.root_to);
+        deeper ? step_formula::gain_by_growth(soil, b.lower[i], dawn.root_from, dawn.root_to, dawn.profile)
+               : -step_formula::loss_by_pulling(soil, b.dr[i], dawn.root_from, dawn.root_to);
     b.dr[i] += moved;
     b.lower[i] -= moved;
   }
@@ -284,16 +268,13 @@ void dawn_loops(EnsembleBlock& b, const Dawn& dawn) {
 
 }  // namespace
 
-void climate_row(const double* u2, const double* rh_min, std::size_t count, double* climate) {
-  for (std::size_t i = 0; i < count; ++i) {
-    const double wind = most(1, least(6, u2[i])), humidity = most(20, least(80, rh_min[i]));
-    const double term = 0.04 * (wind - 2) - 0.004 * (humidity - 45);
-    const double known = u2[i] + rh_min[i];
-    climate[i] = known == known ? term : known;
-  }
+void dawn(EnsembleBlock& block, const Dawn& dawn) {
+  if (dawn.has_rule) refill_loop(block, dawn.refill_beyond, dawn.refill_max);
+  if (!dawn.surface_known)
+    for (std::size_t i = 0; i < block_members; ++i)
+      block.de[i] = block.de_rain[i] = least(most(0, block.dr[i]), block.tew[i]);
+  if (dawn.root_to != dawn.root_from) root_loop(block, dawn);
 }
-
-void dawn(EnsembleBlock& block, const Dawn& dawn) { dawn_loops(block, dawn); }
 
 void dual_day(EnsembleBlock& block, const WeatherRow& sky, const SharedDay& day, const Form& form) {
   const bool runs_off = form.runoff == Runoff::by_curve_number;

@@ -13,11 +13,10 @@ namespace kernel {
 inline constexpr std::size_t block_members = 64;
 using Lane = double[block_members + 8];
 
-/// A block of members. `poison` is 0, or NaN from the day on which a member's numbers are missing or
-/// impossible.
+/// A block of members; no number in it is missing.
 struct alignas(64) EnsembleBlock {
   Lane rew, tew, per_drying, available_mm_m, below_wilting_mm_m;
-  Lane de, de_rain, dr, lower, raw, poison;
+  Lane de, de_rain, dr, lower, raw;
   Lane share, refill;
   Lane transpiration, evaporation, drainage, runoff, irrigation, stress, beyond, refills;
   /// Between the two halves of a day: short chains of operations keep a processor busier than one long one.
@@ -25,8 +24,11 @@ struct alignas(64) EnsembleBlock {
   std::size_t count = 0;
 };
 
-/// One day's weather of a block, block_members numbers each. climate is FAO-56 eq. 72's term before the
-/// height comes in, NaN where wind or humidity is missing.
+/// Far below every climate term: wind or humidity of the day is missing.
+inline constexpr double climate_unknown = -1000;
+
+/// One day's weather of a block, block_members numbers each, none missing. climate is FAO-56 eq. 72's term
+/// before the height comes in, or climate_unknown.
 struct WeatherRow {
   const double* __restrict et0, * __restrict rain, * __restrict climate;
 };
@@ -46,7 +48,8 @@ enum class Runoff { off, by_curve_number };
 
 /// What comes before the flows: the rule's refill, the surface where it is not known, the root boundary.
 struct Dawn {
-  double refill_beyond, refill_max;  ///< no rule: refill_beyond is infinite
+  bool has_rule;
+  double refill_beyond, refill_max;
   double root_from, root_to, profile, ze;
   bool surface_known;
 };
@@ -59,9 +62,6 @@ struct Form {
   step_formula::Reach reach;
   Runoff runoff;
 };
-
-/// 0.04 (u2 - 2) - 0.004 (RHmin - 45) within the source's limits; NaN stays.
-void climate_row(const double* u2, const double* rh_min, std::size_t count, double* climate);
 
 /// One day of one block.
 void dual_day(EnsembleBlock& block, const WeatherRow& weather, const SharedDay& day, const Form& form);
