@@ -1,22 +1,32 @@
-# noonleaf_library(TARGET COMPONENT [PUBLIC lib…] [PRIVATE lib…])
-# One of the three libraries, with what every one of them needs.
+# noonleaf_library(TARGET COMPONENT [PUBLIC lib…] [PRIVATE lib…] [HEADERS_ONLY lib…])
+# One of the libraries, with what every one of them needs. HEADERS_ONLY libraries are used while noonleaf is built and
+# leave nothing to link: consumers need not have them, not even for a static library.
+#
+# Only what a public header declares is visible from outside a shared library: the namespace of each public header says
+# so, everything else is hidden, but for the few internal headers that our own libraries share. Tests look into internals, so a shared build with tests hides nothing.
 function(noonleaf_library target component)
-  cmake_parse_arguments(arg "" "" "PUBLIC;PRIVATE" ${ARGN})
+  cmake_parse_arguments(arg "" "" "PUBLIC;PRIVATE;HEADERS_ONLY" ${ARGN})
+  list(TRANSFORM arg_HEADERS_ONLY REPLACE "(.+)" "$<BUILD_INTERFACE:\\1>")
   add_library(${target})
   add_library(noonleaf::${component} ALIAS ${target})
   if(NOT TARGET noonleaf::noonleaf)
     add_library(noonleaf::noonleaf ALIAS ${target})
   endif()
   target_compile_features(${target} PUBLIC cxx_std_20)
-  set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF POSITION_INDEPENDENT_CODE ON
-                        VERSION ${PROJECT_VERSION} SOVERSION ${PROJECT_VERSION_MAJOR})
+  set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF POSITION_INDEPENDENT_CODE ON EXPORT_NAME ${component}
+                        VERSION ${PROJECT_VERSION} SOVERSION ${PROJECT_VERSION_MAJOR}.${PROJECT_VERSION_MINOR})
+  if(NOT (BUILD_SHARED_LIBS AND NOONLEAF_TESTS))
+    set_target_properties(${target} PROPERTIES CXX_VISIBILITY_PRESET hidden VISIBILITY_INLINES_HIDDEN ON)
+  endif()
   target_link_libraries(${target} PUBLIC ${arg_PUBLIC}
-                        PRIVATE ${arg_PRIVATE} $<BUILD_INTERFACE:noonleaf_warnings>)
+                        PRIVATE ${arg_PRIVATE} ${arg_HEADERS_ONLY} $<BUILD_INTERFACE:noonleaf_warnings>)
   target_include_directories(${target} PRIVATE ${PROJECT_SOURCE_DIR}/lib)
 endfunction()
 
 # A source per internal header, to see that each compiles alone: built on request (all_internal_headers).
-add_custom_target(all_internal_headers)
+if(PROJECT_IS_TOP_LEVEL)
+  add_custom_target(all_internal_headers)
+endif()
 
 function(noonleaf_compile_alone target source)
   set(objects ${target}_internal_headers)
@@ -39,11 +49,21 @@ function(noonleaf_sources target)
   set(lib "${PROJECT_SOURCE_DIR}/lib")
   list(TRANSFORM arg_PUBLIC_HEADERS PREPEND "${lib}/${arg_FOLDER}/")
   list(TRANSFORM arg_SOURCES PREPEND "${lib}/${arg_FOLDER}/")
+  foreach(header IN LISTS arg_PUBLIC_HEADERS)
+    file(STRINGS "${header}" visible REGEX [[^inline namespace .*visibility\("default"\)]])
+    if(NOT visible AND header MATCHES "hpp$")
+      message(SEND_ERROR "${header} is public: it needs `inline namespace [[gnu::visibility(\"default\")]] v1 {`, "
+                         "or its functions cannot be linked from a shared library.")
+    endif()
+  endforeach()
   target_sources(${target} PRIVATE ${arg_SOURCES})
   target_sources(${target} PUBLIC FILE_SET HEADERS BASE_DIRS "${lib}" FILES ${arg_PUBLIC_HEADERS})
+  if(NOT PROJECT_IS_TOP_LEVEL)
+    return()
+  endif()
   foreach(header IN LISTS arg_INTERNAL_HEADERS)
     string(MAKE_C_IDENTIFIER "${arg_FOLDER}/${header}" name)
-    set(alone "${CMAKE_BINARY_DIR}/internal_headers/${name}.cpp")
+    set(alone "${PROJECT_BINARY_DIR}/internal_headers/${name}.cpp")
     file(CONFIGURE OUTPUT "${alone}" CONTENT "#include \"${arg_FOLDER}/${header}\"\n")
     noonleaf_compile_alone(${target} "${alone}")
   endforeach()

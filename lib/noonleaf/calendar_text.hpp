@@ -6,7 +6,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// "2025-07-16"
 std::string iso_date(std::chrono::year_month_day date);

@@ -1,7 +1,7 @@
 #pragma once
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 inline constexpr double solar_mj_m2_min = 0.0820;                     ///< Solar constant Gsc. FAO-56 eq. 21.
 inline constexpr double stefan_boltzmann_mj_k4_m2_d = 4.903e-9;       ///< FAO-56 eq. 39, as printed.

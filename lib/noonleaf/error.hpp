@@ -6,7 +6,7 @@
 #include <vector>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One thing that is wrong, and where, in words that a person can act on.
 struct Problem {

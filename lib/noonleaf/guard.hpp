@@ -3,7 +3,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Guard at a public door: refuse a value outside the accepted range. A missing value passes.
 /// Throws    Error, field = `field`, message naming value, range and unit

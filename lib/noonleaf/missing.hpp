@@ -4,7 +4,7 @@
 #include <limits>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The one mark of a missing value: a quiet NaN. Never -999, never 0.
 inline constexpr double missing = std::numeric_limits<double>::quiet_NaN();

@@ -5,7 +5,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The valid name closest to what was typed, for "did you mean tomato?".
 ///

@@ -10,7 +10,7 @@
 /// Missing   NaN in, NaN out, everywhere
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 // ---- factors, exact unless said --------------------------------------------------------------------------
 inline constexpr double mm_per_inch = 25.4;

@@ -5,7 +5,7 @@
 #include <vector>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A column of values in the caller's memory: value i is data[i * stride]. No data at all means that every
 /// value is missing, unless the function says otherwise.

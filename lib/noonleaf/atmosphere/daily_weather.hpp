@@ -5,7 +5,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where a place lies. Longitude is positive to the east; FAO-56 counts it positive to the west.
 struct Location {

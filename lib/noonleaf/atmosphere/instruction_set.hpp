@@ -3,7 +3,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The instruction set that the batch kernels run with on this processor.
 ///

@@ -4,7 +4,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Solar radiation from the hours of bright sunshine.
 ///

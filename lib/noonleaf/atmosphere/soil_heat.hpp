@@ -3,7 +3,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Mean air temperatures of a month and its neighbours.
 struct MonthlyTemperatures {

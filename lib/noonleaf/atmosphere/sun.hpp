@@ -5,7 +5,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Number of the day in the year, FAO-56's J: 1 on 1 January, 365 or 366 on 31 December.
 ///

@@ -8,7 +8,7 @@
 #include "noonleaf/atmosphere/column.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Saturation vapour pressure of many temperatures: FAO-56 eq. 11, as the scalar door in vapour.hpp.
 ///

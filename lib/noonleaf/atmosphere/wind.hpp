@@ -3,7 +3,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A wind speed and the height at which it was measured.
 struct WindReading {

@@ -10,7 +10,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Water in the ground under one planting, as depths below field capacity. Two layers that meet at the
 /// bottom of the root zone, and inside them the surface that evaporation dries.

@@ -5,7 +5,7 @@
 #include <span>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where a random number stands: not the next of a row, but the one at an address. Whoever asks, in whatever
 /// order and on however many threads, gets the same.

@@ -8,7 +8,7 @@
 #include "noonleaf/balance/daily_step.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Numbers by day and member in the caller's memory: data[day * day_stride + member * member_stride].
 /// A stride of 0 means that all members (or days) share the number; no data means that nothing is known.

@@ -1,7 +1,7 @@
 #pragma once
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Position of drip lines.
 enum class EmitterPlace { open, under_canopy };

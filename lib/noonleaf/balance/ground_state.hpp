@@ -5,7 +5,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Whether the ground takes and gives water.
 enum class GroundState {

@@ -7,7 +7,7 @@
 #include "noonleaf/balance/run.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// State from measured moisture.
 ///

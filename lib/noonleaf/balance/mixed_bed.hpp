@@ -8,7 +8,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One planting of a bed whose plantings share a sprinkler, as it stands before the run.
 struct BedShare {

@@ -1,7 +1,7 @@
 #pragma once
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 enum class MulchKind { none, organic, plastic };
 

@@ -6,7 +6,7 @@
 #include "noonleaf/balance/daily_step.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How a member of BalanceDetail is written down: one row per number, in the order of the calculation.
 struct BalanceQuantity {

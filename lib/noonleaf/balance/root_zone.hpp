@@ -1,7 +1,7 @@
 #pragma once
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Fraction of TAW that a crop takes before it is stressed, for the day's demand.
 ///

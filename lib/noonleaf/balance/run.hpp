@@ -7,7 +7,7 @@
 #include "noonleaf/balance/daily_step.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How wet the ground is at the start, the same at every depth.
 ///

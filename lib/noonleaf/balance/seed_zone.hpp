@@ -6,7 +6,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The thin layer that a seed lives in until it is up.
 ///

@@ -3,7 +3,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Kc of dry, nearly bare soil: the foot of the ground-cover curve, and Kcb ini of annuals. FAO-56, text to
 /// eq. 76 (0.15 to 0.20) and Table 17.

@@ -8,7 +8,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How far a table row may be trusted.
 enum class Confidence { high, medium, low };

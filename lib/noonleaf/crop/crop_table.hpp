@@ -6,7 +6,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// All crops, by group, each with its source and confidence. Rows live as long as the program.
 std::span<const Crop> crop_table();

@@ -7,7 +7,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Days from sowing to emergence at nine soil temperatures; missing = not tested or does not come up.
 struct EmergenceRow {

@@ -10,7 +10,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where a planting stands in its season.
 enum class Stage { not_started, initial, development, mid_season, late_season, over, dormant, no_stages };

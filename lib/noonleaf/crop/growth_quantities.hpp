@@ -6,7 +6,7 @@
 #include "noonleaf/crop/growth.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How a number behind a day's coefficients is written down: one row per number, in the order of the working.
 /// A number that the day does not have (a plant factor has no stages) is missing.

@@ -3,7 +3,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Soils as FAO-56 Figures 29 and 30 divide them.
 enum class KcIniSoil { coarse, medium_fine };

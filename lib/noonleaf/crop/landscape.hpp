@@ -6,7 +6,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The three factors of a landscape coefficient.
 enum class LandscapeFactor { species, density, microclimate };

@@ -3,7 +3,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How a crop bears salt. FAO-56 Tables 23 and 24.
 struct SaltTolerance {

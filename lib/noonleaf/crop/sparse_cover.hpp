@@ -3,7 +3,7 @@
 #include "noonleaf/crop/coefficients.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Kcb of a tall, well watered stand that covers the ground fully: where the tables have no row.
 ///

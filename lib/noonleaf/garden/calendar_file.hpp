@@ -8,7 +8,7 @@
 #include "noonleaf/garden/watering_rules.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// For which days and by which clock a calendar is wanted.
 struct CalendarRange {

@@ -23,7 +23,7 @@
 #include "noonleaf/weather/options.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// In which units a person reads depths, volumes and temperatures. Everything inside stays SI.
 enum class UnitSystem { metric, us };

@@ -7,7 +7,7 @@
 #include "noonleaf/garden/garden.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Reads `garden.toml`: the site, caretakers, taps, sprinklers, beds with their plantings, and the rules.
 ///

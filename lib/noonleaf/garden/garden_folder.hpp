@@ -10,7 +10,7 @@
 #include "noonleaf/weather/merge.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Everything in a garden folder, read and resolved.
 struct GardenFolder {

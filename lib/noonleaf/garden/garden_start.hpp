@@ -11,7 +11,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What a person can say about a garden with a tape measure, a can and a watch. Lengths, depths and volumes
 /// are in the units that the garden is kept in (feet, inches, gallons; or metres, millimetres, litres), as

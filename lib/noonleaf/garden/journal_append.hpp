@@ -13,7 +13,7 @@
 #include "noonleaf/garden/journal.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where an entry goes, and how long to wait for others who write at the same time.
 struct JournalTarget {

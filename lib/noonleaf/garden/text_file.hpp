@@ -6,7 +6,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The whole of a small text file, without a byte-order mark.
 /// Throws    Error when it is missing, not a plain file, unreadable, over `largest_bytes`, UTF-16, or holds

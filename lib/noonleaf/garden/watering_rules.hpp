@@ -10,7 +10,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Consecutive days with a name: a holiday, a break, somebody's leave.
 struct DatedSpan {

@@ -13,7 +13,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One row of a week's sheet that came back.
 struct FilledRun {

@@ -5,7 +5,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What a column of the week's watering sheet holds. The sheet that is printed, its CSV and the filled-in
 /// sheet that `log --from` brings back have these columns, in this order.

@@ -7,7 +7,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Hours that come back every week on some weekdays: "mon-fri 06:00-14:30". End is not included; an end of
 /// 24:00 is midnight. Hours do not run past midnight: write two entries.

@@ -5,7 +5,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A wall-clock moment at a site.
 struct LocalTime {

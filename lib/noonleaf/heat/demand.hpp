@@ -5,7 +5,7 @@
 #include "noonleaf/heat/diurnal.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Each hour's share of the day's potential transpiration.
 ///

@@ -7,7 +7,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A day at a place, by the wall clock.
 struct DaySite {

@@ -4,7 +4,7 @@
 #include "noonleaf/soil/retention.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What calibrates the water path of a crop.
 struct WaterPathCrop {

@@ -8,7 +8,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Air as people in the shade feel it.
 struct ShadeAir {

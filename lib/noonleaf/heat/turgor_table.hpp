@@ -6,7 +6,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// When leaves of a crop group lose their turgor and hang.
 struct TurgorLoss {

@@ -8,7 +8,7 @@
 #include "noonleaf/soil/retention.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What a person saw at dawn, if anybody looked.
 enum class DawnLook { not_looked, upright, hanging };

@@ -11,7 +11,7 @@
 #include "noonleaf/sprinkler/application_rate.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What may be wrong behind an account that soil checks keep contradicting.
 enum class Culprit {

@@ -12,7 +12,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The days without anybody.
 struct AwayQuestion {

@@ -5,7 +5,7 @@
 #include "noonleaf/plan/today.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How a run has to be split so that no water runs off the bed.
 ///

@@ -4,7 +4,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The sky as a bed gets it: under eaves, trees or in a courtyard only a share of the sun arrives.
 ///

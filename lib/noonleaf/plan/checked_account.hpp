@@ -9,7 +9,7 @@
 #include "noonleaf/plan/soil_check.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The ground of one planting and what came upon it, day by day.
 struct CheckedGround {

@@ -5,7 +5,7 @@
 #include <cstddef>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The planner's clock ticks in fives: clock times that a person can keep.
 inline constexpr int minutes_per_slot = 5;

@@ -10,7 +10,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What kind of thing was not measured.
 enum class EstimateKind { weather, journal, sprinkler, crop, soil_start };

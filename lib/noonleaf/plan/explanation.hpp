@@ -10,7 +10,7 @@
 #include "noonleaf/reference/penman_monteith.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One planting's part of a day's calculation.
 struct PlantingExplanation {

@@ -12,7 +12,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The soil of a bed for the balance.
 /// Throws    Error as find_texture, soil_of, measured_soil

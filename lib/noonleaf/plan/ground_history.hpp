@@ -10,7 +10,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The soil of a bed from a day on.
 struct DatedSoil {

@@ -10,7 +10,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The water of one bed in one month, or a sum of such. Runs are what the journal has: what nobody wrote
 /// down is not in here.

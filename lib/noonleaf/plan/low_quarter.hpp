@@ -5,7 +5,7 @@
 #include "noonleaf/plan/checked_account.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The account of the driest quarter of a bed: the same sky and plants, its share of each watering.
 ///

@@ -10,7 +10,7 @@
 #include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The hours of a day over the garden, spread from its daily weather. Missing where that is missing, and
 /// beyond 66 degrees of latitude.

@@ -3,7 +3,7 @@
 #include "noonleaf/plan/today.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Asks for the rest of a run of which a part has been run today.
 ///

@@ -12,7 +12,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How much a garden needs a person, the most pressing first.
 enum class RoundNeed {

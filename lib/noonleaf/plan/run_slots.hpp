@@ -10,7 +10,7 @@
 #include "noonleaf/plan/day_slots.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A run that somebody wants today, before it has a time.
 struct WantedRun {

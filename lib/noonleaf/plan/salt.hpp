@@ -7,7 +7,7 @@
 #include "noonleaf/garden/garden.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What salt does to a planting.
 struct SaltOfPlanting {

@@ -9,7 +9,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Seed that is not up yet, on a morning.
 struct Seedbed {

@@ -13,7 +13,7 @@
 #include "noonleaf/weather/merge.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How the reference ET of a day came about.
 enum class Et0From {

@@ -5,7 +5,7 @@
 #include "noonleaf/plan/today.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where runs are neither known as done nor as not done: the run that is right in both cases.
 ///

@@ -10,7 +10,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A depletion of the root zone as a look into the soil tells it, and how sure that is.
 struct FoundDepletion {

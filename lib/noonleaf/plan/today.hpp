@@ -25,7 +25,7 @@
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What to do with a bed today.
 enum class BedAction {

@@ -8,7 +8,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A run that a day asked for, and of which the journal says neither that it was run nor that it was not.
 struct UnloggedRun {

@@ -12,7 +12,7 @@
 #include "noonleaf/plan/soil_check.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The soil water of one planting up to a morning, and what would follow without water.
 struct PlantingAccount {

@@ -15,7 +15,7 @@
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What week is wanted.
 struct WeekQuestion {

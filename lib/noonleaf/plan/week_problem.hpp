@@ -16,7 +16,7 @@
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 // The planner's problem by itself: numbers only, no garden file, no names, no zone. plan_week makes it from a
 // garden; the tests make it from random numbers and solve it a second time by trying everything.

@@ -8,7 +8,7 @@
 #include "noonleaf/plan/week_problem.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Runs that a bed may not have, because those of other beds at the same tap leave no room for them.
 struct ForbiddenRuns {

@@ -5,7 +5,7 @@
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Kc ini of a planting from how often and how deep its ground really was wetted in its initial stage, for
 /// the single coefficient (kc_ini_of_wetting, FAO-56 eq. 59 to 61).

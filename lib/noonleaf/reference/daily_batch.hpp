@@ -12,7 +12,7 @@
 #include "noonleaf/reference/penman_monteith.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The days that rows stand for: one after the other from `first`, or row by row where `column` is given.
 struct DayAxis {

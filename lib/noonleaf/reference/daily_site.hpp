@@ -6,7 +6,7 @@
 #include "noonleaf/atmosphere/daily_weather.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What the daily reference equations need of the sun on each day of the year, before any latitude is known.
 /// Worked out once for any number of sites.

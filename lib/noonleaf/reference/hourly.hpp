@@ -10,7 +10,7 @@
 #include "noonleaf/reference/penman_monteith.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One period of an hour or less, with all that the hourly equations need.
 struct HourlyInputs {

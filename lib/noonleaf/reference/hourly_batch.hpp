@@ -12,7 +12,7 @@
 #include "noonleaf/reference/hourly.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A site with the sun over its every period of the year, worked out once for all years: for periods of one
 /// length that begin at the same times every day (UTC).

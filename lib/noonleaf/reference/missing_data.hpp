@@ -10,7 +10,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How the day's extremes of temperature came about. Nothing published replaces them.
 enum class TemperatureFrom { measured, none };

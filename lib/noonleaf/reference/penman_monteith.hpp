@@ -9,7 +9,7 @@
 #include "noonleaf/reference/missing_data.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Which publication's reference equation.
 enum class Equation {

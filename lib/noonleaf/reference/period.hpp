@@ -8,7 +8,7 @@
 #include "noonleaf/reference/penman_monteith.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How the soil heat flux of a month came about.
 enum class SoilHeatFrom {

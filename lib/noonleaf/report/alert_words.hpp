@@ -7,7 +7,7 @@
 #include "noonleaf/report/today_words.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What an alert is about.
 enum class AlertKind { look_at_the_roots, dry_soil_wilt, stress, droop, blocked_run, crop_heat };

@@ -6,7 +6,7 @@
 #include "noonleaf/plan/away.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// In which language a holiday sheet is written.
 enum class AwayLanguage { en, es };

@@ -6,7 +6,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One row of bars, the same thing for each group.
 struct BarSeries {

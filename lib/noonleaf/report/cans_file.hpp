@@ -11,7 +11,7 @@
 #include "noonleaf/sprinkler/catch_cans.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What the sheet of a catch-can test does not say itself.
 struct CanSheetFacts {

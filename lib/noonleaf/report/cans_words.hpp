@@ -6,7 +6,7 @@
 #include "noonleaf/report/cans_file.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The numbers of a can test, a line each: rate, DU, CU with their confidence, how the quarter was cut, what
 /// it means for a run.

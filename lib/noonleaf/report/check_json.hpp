@@ -7,7 +7,7 @@
 #include "noonleaf/garden/garden_folder.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What `check` found, for programs: shape "noonleaf.check" version 1 (docs/json.md).
 std::string check_json(const GardenFolder& folder);

@@ -6,7 +6,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The stage lengths that a curve is drawn for: those of the region, else the first of the crop's rows.
 ///

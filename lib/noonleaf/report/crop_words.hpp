@@ -7,7 +7,7 @@
 #include "noonleaf/crop/crop.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The crop table, by group, a line each, 80 columns wide.
 std::string crop_table_text();

@@ -8,7 +8,7 @@
 #include "noonleaf/report/working.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A day's explanation and the garden it is about. Both must outlive it.
 struct ExplainView {

@@ -6,7 +6,7 @@
 #include "noonleaf/plan/ledger.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A ledger and the garden it is about. Both must outlive it.
 struct LedgerView {

@@ -9,7 +9,7 @@
 #include "noonleaf/report/phrases.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Numbers, times and dates as a person at the tap reads them: in the garden's units and the sheet's
 /// language. A garden in US units has the 12-hour clock, one in metric units the 24-hour clock. Spanish has a

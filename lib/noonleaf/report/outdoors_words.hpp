@@ -8,7 +8,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The air of one hour outside, as somebody reads it off a thermometer, a web page or a sensor.
 struct OutdoorReading {

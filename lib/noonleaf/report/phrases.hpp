@@ -8,7 +8,7 @@
 #include <utility>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The languages of the printed sheet.
 enum class Language { en, es };

@@ -6,7 +6,7 @@
 #include "noonleaf/garden/garden.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Numbers as a person at the tap reads them, in the site's units, with the unit.
 class QuantityText {

@@ -7,7 +7,7 @@
 #include "noonleaf/plan/round.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A garden of a round and where its folder is.
 struct RoundRow {

@@ -6,7 +6,7 @@
 #include "noonleaf/report/today_words.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// "Soil check on 15 July, by feel: moist. The account had tomato down 0.56 in, the check says 0.28 in; 0.37
 /// in is taken from then on." The last check of each planting of the bed, for three days.

@@ -8,7 +8,7 @@
 #include "noonleaf/soil/texture.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The texture classes, a line each, 80 columns wide.
 std::string soil_table_text();

@@ -5,7 +5,7 @@
 #include "noonleaf/report/today_words.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The answer of `today` for programs: one JSON object, shape "noonleaf.today" version 1 (docs/json.md).
 /// SI units, named in the keys; a missing number is null.

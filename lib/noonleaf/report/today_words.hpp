@@ -7,7 +7,7 @@
 #include "noonleaf/plan/today.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// An answer and the garden it is about: what every phrase below needs. Both must outlive it.
 struct TodayView {

@@ -9,7 +9,7 @@
 #include "noonleaf/plan/week.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One run as a plan names it, in the garden's own ids. Bed, date and `run_of_day` make it the same run in a
 /// plan that is made again.

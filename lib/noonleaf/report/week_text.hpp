@@ -5,7 +5,7 @@
 #include "noonleaf/report/week_view.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The sheet for a terminal or a plain-text mail, within 80 columns: the runs by day, what to do when
 /// something is different, and what the plan cannot do.

@@ -12,7 +12,7 @@
 #include "noonleaf/report/week_changes.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A plan, the garden it is for, and how it is to be told. Garden and plan must outlive it.
 struct WeekView {

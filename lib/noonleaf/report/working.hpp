@@ -7,7 +7,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A symbol of a calculation with the value it has now.
 struct SymbolValue {

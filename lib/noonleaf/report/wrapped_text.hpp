@@ -5,7 +5,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How text is laid out for a terminal.
 struct TextColumn {

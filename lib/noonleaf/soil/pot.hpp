@@ -3,7 +3,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Weights of one pot filled with the soil of a bed, on a kitchen scale. The way to field capacity and
 /// wilting point of mixes that no texture equation covers.

@@ -3,7 +3,7 @@
 #include "noonleaf/soil/soil_water.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A soil by its particles. Percent by weight.
 struct SoilParticles {

@@ -5,7 +5,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where a rate comes from. It decides which losses are still to be taken off (run_time.hpp), so that
 /// nothing is counted twice.

@@ -6,7 +6,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One can of a catch-can test. Positions are for all cans of a test or for none.
 struct CatchCan {

@@ -7,7 +7,7 @@
 #include "noonleaf/sprinkler/green_ampt.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Water that may stand in the hollows of a slope before it runs off.
 ///

@@ -6,7 +6,7 @@
 #include "noonleaf/missing.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A soil as Green and Ampt see it. A measured intake may replace any number.
 struct GreenAmptSoil {

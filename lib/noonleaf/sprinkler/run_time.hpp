@@ -7,7 +7,7 @@
 #include "noonleaf/sprinkler/application_rate.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How much longer than a perfectly even sprinkler this one runs, and by which rule.
 enum class MultiplierRule {

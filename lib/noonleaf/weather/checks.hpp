@@ -7,7 +7,7 @@
 #include "noonleaf/error.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What a quality check means for the values it finds.
 enum class Verdict {

@@ -7,7 +7,7 @@
 #include <vector>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One cell of a CSV record.
 struct CsvCell {

@@ -13,7 +13,7 @@
 #include "noonleaf/weather/options.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Whether the days of a file have been or are expected.
 enum class WeatherKind { measured, forecast };

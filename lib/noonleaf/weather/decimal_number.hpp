@@ -10,7 +10,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 inline bool is_digit(char letter) { return static_cast<unsigned char>(letter - '0') < 10U; }
 

@@ -6,7 +6,7 @@
 #include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The weather of one period, an hour as a rule, before anything is estimated but the interpolated values
 /// named in `interpolated`. Every value may be missing.

@@ -8,7 +8,7 @@
 #include "noonleaf/weather/hourly_weather.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The days that hours add up to, and what was too patchy to be one.
 struct DaysFromHours {

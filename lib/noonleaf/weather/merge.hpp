@@ -10,7 +10,7 @@
 #include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where the values of a merged day come from.
 enum class DayOrigin {

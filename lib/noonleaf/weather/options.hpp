@@ -9,7 +9,7 @@
 #include "noonleaf/atmosphere/daily_weather.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What happens to a value that a quality check finds impossible or doubtful.
 enum class Strictness {

@@ -9,7 +9,7 @@
 #include "noonleaf/weather/quantity.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How days are bridged with the user's own other years.
 struct OwnYears {

@@ -7,7 +7,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What a weather column can hold. Daily files may have all of them; of an hourly row the extremes
 /// (t_max, t_min, rh_max, rh_min) are never set and t_mean, rh_mean are the period's means.

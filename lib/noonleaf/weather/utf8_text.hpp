@@ -5,7 +5,7 @@
 #include <string_view>
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The text with every byte that is not part of valid UTF-8 replaced by U+FFFD, so that messages can be
 /// printed and written as JSON whatever the file holds.

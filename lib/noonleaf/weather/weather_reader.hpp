@@ -14,7 +14,7 @@
 #include "noonleaf/weather/options.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What one row of a weather file covers.
 enum class WeatherStep { day, hour };
