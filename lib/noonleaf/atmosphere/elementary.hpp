@@ -49,8 +49,9 @@ struct BatchMath {
   /// Natural logarithm of a normal number above 0, within 2 units in the last place; NaN for NaN. Anything
   /// else in, nonsense out: the caller has looked.
   ///
-  /// Method    x = 2^n m with m from sqrt(1/2) to sqrt(2); log m = 2 artanh(s), s = (m - 1)/(m + 1), by its
-  ///           series up to s^23 (|s| <= 0.1716: what is left out is below 2e-18 of the sum)
+  /// Method    x = 2^n m with m from sqrt(1/2) to sqrt(2); log m = 2 artanh(s) = 2 s (1 + s² p(s²)),
+  ///           s = (m - 1)/(m + 1), p our own polynomial of degree 6 through the Chebyshev points of 0 to
+  ///           0.02944, which leaves 5e-18 (relative) before rounding
   [[gnu::always_inline]] static inline double log(double x) {
     constexpr std::uint64_t sqrt_half = 0x3fe6a09e667f3bcdULL;  // bits of sqrt(1/2)
     constexpr std::uint64_t exponent = 0xfff0000000000000ULL;
@@ -63,17 +64,11 @@ struct BatchMath {
         std::bit_cast<double>(std::bit_cast<std::uint64_t>(0x1p52) | (((shift >> 52) + 2048) & 4095)) -
         (0x1p52 + 2048.0);
     const double s = (m - 1.0) / (m + 1.0), q = s * s;
-    double p = 1.0 / 23.0;
-    p = p * q + 1.0 / 21.0;
-    p = p * q + 1.0 / 19.0;
-    p = p * q + 1.0 / 17.0;
-    p = p * q + 1.0 / 15.0;
-    p = p * q + 1.0 / 13.0;
-    p = p * q + 1.0 / 11.0;
-    p = p * q + 1.0 / 9.0;
-    p = p * q + 1.0 / 7.0;
-    p = p * q + 1.0 / 5.0;
-    p = p * q + 1.0 / 3.0;
+    const double q2 = q * q;  // in pairs: a shorter chain than one power after the other
+    const double p =
+        (0x1.5555555555558p-2 + 0x1.99999999952e2p-3 * q) +
+        (0x1.2492492df148dp-3 + 0x1.c71c62e5800a1p-4 * q) * q2 +
+        ((0x1.7462b4ab2ef6bp-4 + 0x1.39fe606542ddep-4 * q) + 0x1.2b584aae78a57p-4 * q2) * (q2 * q2);
     const double log_m = 2.0 * s + 2.0 * s * q * p;
     return n * ln_2_high + (n * ln_2_low + log_m) + (x - x);  // NaN stays NaN
   }

@@ -11,9 +11,14 @@ template <class Math>
   return 0.6108 * Math::exp(17.27 * t / (t + 237.3));  // FAO-56 eq. 11, coefficients as printed
 }
 
+/// FAO-56 eq. 13 where e°(t) is known already.
+[[gnu::always_inline]] inline double saturation_slope_kpa_c(double es_of_t, double t) {
+  return 4098.0 * es_of_t / ((t + 237.3) * (t + 237.3));
+}
+
 template <class Math>
 [[gnu::always_inline]] inline double saturation_slope_kpa_c(double t) {
-  return 4098.0 * saturation_vapour_pressure_kpa<Math>(t) / ((t + 237.3) * (t + 237.3));  // FAO-56 eq. 13
+  return saturation_slope_kpa_c(saturation_vapour_pressure_kpa<Math>(t), t);
 }
 
 template <class Math>

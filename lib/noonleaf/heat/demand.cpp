@@ -3,11 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "noonleaf/atmosphere/elementary.hpp"
 #include "noonleaf/atmosphere/pressure.hpp"
 #include "noonleaf/atmosphere/radiation.hpp"
 #include "noonleaf/atmosphere/vapour.hpp"
-#include "noonleaf/constants.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/heat/demand_formula.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -41,23 +42,7 @@ double cloudiness(const WeatherHours& hours, const DaySite& site) {
   for (const WeatherHour& hour : hours) rs += hour.rs_mj_m2_h;
   const double ra = sum(extraterrestrial_by_hour_mj_m2_h(site));
   const double rso = clear_sky_radiation(SimpleClearSky{.ra = ra, .elevation_m = site.location.elevation_m});
-  return std::clamp(1.35 * std::clamp(rs / rso, 0.3, 1.0) - 0.35, 0.05, 1.0);
-}
-
-// ASCE-EWRI 2005 eq. 1, short reference, one hour; not below 0.
-double short_reference_mm_h(const WeatherHour& hour, double fcd, double gamma) {
-  const bool lit = hour.rs_mj_m2_h > 0;
-  const double kelvin = hour.t_c + kelvin_offset;
-  const double rnl = stefan_boltzmann_asce_mj_k4_m2_h * fcd * (0.34 - 0.14 * std::sqrt(hour.ea_kpa)) *
-                     kelvin * kelvin * kelvin * kelvin;  // eq. 44
-  const double rn = (1 - reference_albedo) * hour.rs_mj_m2_h - rnl;
-  const double g = (lit ? 0.1 : 0.5) * rn;  // eq. 65a, b
-  const double cd = lit ? 0.24 : 0.96;      // table 1
-  const double delta = saturation_slope_kpa_c(hour.t_c);
-  const double vpd = saturation_vapour_pressure_kpa(hour.t_c) - hour.ea_kpa;
-  const double et = (mm_per_mj_m2 * delta * (rn - g) + gamma * 37 / (hour.t_c + 273) * hour.u2_m_s * vpd) /
-                    (delta + gamma * (1 + cd * hour.u2_m_s));
-  return std::max(et, 0.0);
+  return formula::cloudiness_of_day(rs, rso);
 }
 
 void scale_to_one(std::array<double, 24>& share) {
@@ -77,7 +62,9 @@ std::array<double, 24> transpiration_share(const WeatherHours& hours, const DayS
   const double fcd = cloudiness(hours, site);
   const double gamma = psychrometric_constant_kpa_c(atmospheric_pressure_kpa(site.location.elevation_m));
   if (is_missing(fcd) || is_missing(gamma)) return share;
-  for (std::size_t i = 0; i < 24; ++i) share[i] = short_reference_mm_h(hours[i], fcd, gamma);
+  for (std::size_t i = 0; i < 24; ++i)
+    share[i] = formula::short_reference_mm_h<ScalarMath>(
+        hours[i], saturation_vapour_pressure_kpa(hours[i].t_c), fcd, gamma);
   if (sum(share) <= 0)
     for (std::size_t i = 0; i < 24; ++i) share[i] = hours[i].rs_mj_m2_h;
   if (sum(share) <= 0) share.fill(1);

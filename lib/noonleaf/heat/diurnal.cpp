@@ -7,11 +7,14 @@
 #include "noonleaf/atmosphere/sun.hpp"
 #include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/heat/diurnal_shape.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
+using formula::DiurnalShape;
+using formula::HourPart;
 using std::numbers::pi;
 
 // Parton & Logan (1981), values for air at 1.5 m.
@@ -33,24 +36,6 @@ void require_ranges(const DailyShape& day) {
 
 double middle_h(std::size_t hour) { return static_cast<double>(hour) + 0.5; }
 
-// A day of the sine and the night that follows it.
-struct Wave {
-  double t_min_c, t_max_c, t_min_after_c;
-  double daylight_h;
-};
-
-double wave_c(const Wave& wave, double hours_after_minimum) {
-  const double sunset = wave.daylight_h - minimum_after_sunrise_h;
-  const auto daytime = [&](double m) {
-    return wave.t_min_c +
-           (wave.t_max_c - wave.t_min_c) * std::sin(pi * m / (wave.daylight_h + 2 * lag_of_maximum_h));
-  };
-  if (hours_after_minimum <= sunset) return daytime(hours_after_minimum);
-  const double left = std::exp(-night_decay);  // of the fall, by the next minimum, in the printed form
-  const double decay = std::exp(-night_decay * (hours_after_minimum - sunset) / (24 - sunset));
-  return wave.t_min_after_c + (daytime(sunset) - wave.t_min_after_c) * (decay - left) / (1 - left);
-}
-
 void stretch_temperature(WeatherHours& hours, double t_min_c, double t_max_c) {
   const auto [low, high] = std::minmax_element(
       hours.begin(), hours.end(), [](const WeatherHour& a, const WeatherHour& b) { return a.t_c < b.t_c; });
@@ -62,18 +47,15 @@ void stretch_temperature(WeatherHours& hours, double t_min_c, double t_max_c) {
   }
 }
 
-void spread_temperature(DiurnalDay& out, const DailyShape& day) {
+void spread_temperature(DiurnalDay& out, const DailyShape& day, const DiurnalShape& shape) {
   if (is_missing(day.t_max_c) || is_missing(day.t_min_c)) return;
-  const double daylight = out.sunset_h - out.sunrise_h;
   const double before = is_known(day.t_max_before_c) ? day.t_max_before_c : day.t_max_c;
   const double after = is_known(day.t_min_after_c) ? day.t_min_after_c : day.t_min_c;
-  const Wave today{day.t_min_c, day.t_max_c, std::min(after, day.t_max_c), daylight};
-  const Wave yesterday{std::min(day.t_min_c, before), before, day.t_min_c, daylight};
-  const double minimum_h = out.sunrise_h + minimum_after_sunrise_h;
-  for (std::size_t i = 0; i < 24; ++i) {
-    const double since = middle_h(i) - minimum_h;
-    out.hours[i].t_c = since >= 0 ? wave_c(today, since) : wave_c(yesterday, since + 24);
-  }
+  const formula::WaveEnds ends{day.t_min_c, day.t_max_c, std::min(after, day.t_max_c), before,
+                               std::min(day.t_min_c, before)};
+  for (std::size_t i = 0; i < 24; ++i)
+    out.hours[i].t_c =
+        formula::wave_c(shape.part[i], shape.rise[i], shape.left[i], shape.rise_at_sunset, ends);
   stretch_temperature(out.hours, day.t_min_c, day.t_max_c);
 }
 
@@ -83,13 +65,6 @@ double time_angle_rad(const DaySite& site, double clock_h) {
                                .zone_meridian_deg = meridian > 180 ? meridian - 360 : meridian,
                                .longitude_deg = site.location.longitude_deg,
                                .day_of_year = day_of_year(site.date)});
-}
-
-void spread_radiation(DiurnalDay& out, const DailyShape& day) {
-  const std::array<double, 24> ra = extraterrestrial_by_hour_mj_m2_h(day.site);
-  double total = 0;
-  for (const double hour : ra) total += hour;
-  for (std::size_t i = 0; i < 24; ++i) out.hours[i].rs_mj_m2_h = day.rs_mj_m2_d * (ra[i] / total);
 }
 
 // Level L with mean of min(e°, L) = ea; the highest e° where even that is not enough.
@@ -120,17 +95,48 @@ void spread_humidity(DiurnalDay& out, const DailyShape& day) {
   out.ea_residual_kpa = day.ea_kpa - sum / 24;
 }
 
-void spread_wind(DiurnalDay& out, const DailyShape& day) {
-  const double daylight = out.sunset_h - out.sunrise_h;
+// Share of the range above the minimum, hours after it.
+double rise_after(double hours_after_minimum, double daylight_h) {
+  return std::sin(pi * hours_after_minimum / (daylight_h + 2 * lag_of_maximum_h));
+}
+
+// Share of the fall that is left, hours after sunset; Parton & Logan's exponential brought down to 0 at the
+// next minimum.
+double left_after(double hours_after_sunset, double night_h) {
+  const double end = std::exp(-night_decay);
+  return (std::exp(-night_decay * hours_after_sunset / night_h) - end) / (1 - end);
+}
+
+void shape_temperature(DiurnalShape& shape) {
+  const double daylight = shape.sunset_h - shape.sunrise_h;
+  const double minimum_h = shape.sunrise_h + minimum_after_sunrise_h;
+  const double sunset = daylight - minimum_after_sunrise_h;  // after the minimum
+  shape.rise_at_sunset = rise_after(sunset, daylight);
+  for (std::size_t i = 0; i < 24; ++i) {
+    const double since = middle_h(i) - minimum_h;
+    const double on_wave = since >= 0 ? since : since + 24;
+    const bool light = on_wave <= sunset;
+    if (since >= 0)
+      shape.part[i] = light ? HourPart::today : HourPart::after_sunset;
+    else
+      shape.part[i] = light ? HourPart::yesterday : HourPart::before_dawn;
+    if (light)
+      shape.rise[i] = rise_after(on_wave, daylight);
+    else
+      shape.left[i] = left_after(on_wave - sunset, 24 - sunset);
+  }
+}
+
+void shape_wind(DiurnalShape& shape) {
+  const double daylight = shape.sunset_h - shape.sunrise_h;
   const double bump = (wind_day_to_night - 1) * pi / 2;  // mean of a half sine is 2/pi
-  std::array<double, 24> shape;
   double sum = 0;
   for (std::size_t i = 0; i < 24; ++i) {
-    const double since = std::fmod(middle_h(i) - out.sunrise_h + 48, 24);
-    shape[i] = 1 + (since < daylight ? bump * std::sin(pi * since / daylight) : 0);
-    sum += shape[i];
+    const double since = std::fmod(middle_h(i) - shape.sunrise_h + 48, 24);
+    shape.wind[i] = 1 + (since < daylight ? bump * std::sin(pi * since / daylight) : 0);
+    sum += shape.wind[i];
   }
-  for (std::size_t i = 0; i < 24; ++i) out.hours[i].u2_m_s = day.u2_m_s * shape[i] * 24 / sum;
+  for (double& hour : shape.wind) hour *= 24 / sum;
 }
 
 bool placed(const DaySite& site) {
@@ -152,19 +158,40 @@ std::array<double, 24> extraterrestrial_by_hour_mj_m2_h(const DaySite& site) {
   return ra;
 }
 
+namespace formula {
+
+DiurnalShape diurnal_shape(const DaySite& site) {
+  DiurnalShape shape;
+  const double half_h =
+      daylight_h({.latitude_deg = site.location.latitude_deg, .day_of_year = day_of_year(site.date)}) / 2;
+  shape.solar_noon_h = 12 - time_angle_rad(site, 12) * 12 / pi;
+  shape.sunrise_h = shape.solar_noon_h - half_h;
+  shape.sunset_h = shape.solar_noon_h + half_h;
+  shape_temperature(shape);
+  shape_wind(shape);
+  shape.sun = extraterrestrial_by_hour_mj_m2_h(site);
+  double total = 0;
+  for (const double hour : shape.sun) total += hour;
+  for (double& hour : shape.sun) hour /= total;
+  return shape;
+}
+
+}  // namespace formula
+
 DiurnalDay hours_of_day(const DailyShape& day) {
   require_ranges(day);
   DiurnalDay out;
   if (!placed(day.site)) return out;
-  const int j = day_of_year(day.site.date);
-  out.solar_noon_h = 12 - time_angle_rad(day.site, 12) * 12 / pi;
-  const double half_h = daylight_h({.latitude_deg = day.site.location.latitude_deg, .day_of_year = j}) / 2;
-  out.sunrise_h = out.solar_noon_h - half_h;
-  out.sunset_h = out.solar_noon_h + half_h;
-  spread_temperature(out, day);
-  spread_radiation(out, day);
+  const DiurnalShape shape = formula::diurnal_shape(day.site);
+  out.solar_noon_h = shape.solar_noon_h;
+  out.sunrise_h = shape.sunrise_h;
+  out.sunset_h = shape.sunset_h;
+  spread_temperature(out, day, shape);
+  for (std::size_t i = 0; i < 24; ++i) {
+    out.hours[i].rs_mj_m2_h = day.rs_mj_m2_d * shape.sun[i];
+    out.hours[i].u2_m_s = day.u2_m_s * shape.wind[i];
+  }
   spread_humidity(out, day);
-  spread_wind(out, day);
   return out;
 }
 

@@ -5,6 +5,7 @@
 
 #include "noonleaf/guard.hpp"
 #include "noonleaf/heat/hydraulics.hpp"
+#include "noonleaf/heat/tender.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -34,19 +35,6 @@ bool complete(const WiltPlanting& planting, const std::array<double, 24>& demand
                             planting.soil.theta_33, planting.soil.theta_1500};
   return std::none_of(std::begin(numbers), std::end(numbers), is_missing) &&
          std::none_of(demand_mm_h.begin(), demand_mm_h.end(), is_missing);
-}
-
-// Share of RAW at which hanging counts as stress: 1 for roots of 0.30 m, 0.5 for 0.15 m and less.
-double tender_raw_frac(double root_depth_m) {
-  if (is_missing(root_depth_m)) return 1;
-  const double depth = std::clamp(root_depth_m, shallow_root_m, deep_root_m);
-  return shallow_raw_frac +
-         (1 - shallow_raw_frac) * (depth - shallow_root_m) / (deep_root_m - shallow_root_m);
-}
-
-double transplant_factor(double days_since_transplant) {
-  if (is_missing(days_since_transplant)) return 1;
-  return 1 + transplant_extra * std::max(0.0, 1 - days_since_transplant / transplant_days);
 }
 
 TenderRule rule_of(const WiltPlanting& planting) {
@@ -193,6 +181,18 @@ int rank(WiltVerdict verdict) {
 }
 
 }  // namespace
+
+double tender_raw_frac(double root_depth_m) {
+  if (is_missing(root_depth_m)) return 1;
+  const double depth = std::clamp(root_depth_m, shallow_root_m, deep_root_m);
+  return shallow_raw_frac +
+         (1 - shallow_raw_frac) * (depth - shallow_root_m) / (deep_root_m - shallow_root_m);
+}
+
+double transplant_factor(double days_since_transplant) {
+  if (is_missing(days_since_transplant)) return 1;
+  return 1 + transplant_extra * std::max(0.0, 1 - days_since_transplant / transplant_days);
+}
 
 WiltDay wilt_day(const WiltPlanting& planting, const WeatherHours& hours,
                  const std::array<double, 24>& demand_mm_h) {
