@@ -75,8 +75,9 @@ hours = ["sat,sun 07:00-10:00"]
 )" + std::string(head(kind.restricted));
   for (int tap = 0; tap < kind.taps; ++tap) {
     const std::string id = std::to_string(tap);
-    text += "[[tap]]\nid = \"t" + id + "\"\nflow_l_min = 20\n[[sprinkler]]\nid = \"s" + id + "\"\ntap = \"t" + id +
-            "\"\nflow_l_min = " + number(flow(random)) + "\nwetted_area_m2 = 14\noff_target_pct = 15\nuniformity_pct = 65\n";
+    text += "[[tap]]\nid = \"t" + id + "\"\nflow_l_min = 20\n[[sprinkler]]\nid = \"s" + id + "\"\ntap = \"t" +
+            id + "\"\nflow_l_min = " + number(flow(random)) +
+            "\nwetted_area_m2 = 14\noff_target_pct = 15\nuniformity_pct = 65\n";
   }
   for (int bed = 0; bed < kind.beds; ++bed) {
     const Row& row = kinds[static_cast<std::size_t>(bed) % kinds.size()];
@@ -110,7 +111,9 @@ std::string journal_text(const FolderKind& kind) {
   return text;
 }
 
-void write(const std::filesystem::path& path, const std::string& text) { std::ofstream(path, std::ios::binary) << text; }
+void write(const std::filesystem::path& path, const std::string& text) {
+  std::ofstream(path, std::ios::binary) << text;
+}
 
 }  // namespace
 

@@ -31,11 +31,11 @@ void plan(const Case& one, const std::filesystem::path& folder) {
   const noonleaf::GardenFolder read = noonleaf::read_garden_folder(folder, one.name);
   const noonleaf::Sky sky = noonleaf::sky_over(read.garden.site, read.weather);
   const double begin = processor_seconds();
-  const noonleaf::WeekPlan week =
-      noonleaf::plan_week(read.garden, read.journal, sky, {.first = 2025y / 7 / 16, .from = 5h, .days = one.days});
+  const noonleaf::WeekPlan week = noonleaf::plan_week(
+      read.garden, read.journal, sky, {.first = 2025y / 7 / 16, .from = 5h, .days = one.days});
   const double took = processor_seconds() - begin;
-  std::printf("%-52s %7.3f s %5zu runs %6zu beds solved  %s", one.name, took, week.runs.size(), week.proof.steps,
-              week.proof.optimal ? "proved the best\n" : "");
+  std::printf("%-52s %7.3f s %5zu runs %6zu beds solved  %s", one.name, took, week.runs.size(),
+              week.proof.steps, week.proof.optimal ? "proved the best\n" : "");
   if (!week.proof.optimal)
     std::printf("loses %.1f l, none less than %.1f l\n", week.proof.stress_l, week.proof.bound_stress_l);
 }
@@ -43,7 +43,8 @@ void plan(const Case& one, const std::filesystem::path& folder) {
 }  // namespace
 
 int main() {
-  const auto folder = std::filesystem::temp_directory_path() / ("noonleaf-planner-" + std::to_string(getpid()));
+  const auto folder =
+      std::filesystem::temp_directory_path() / ("noonleaf-planner-" + std::to_string(getpid()));
   std::printf("%s\nprocessor time of plan_week, one core\n", bench::machine().c_str());
   std::vector<Case> cases;
   cases.push_back({"5 beds x 7 days", {.beds = 5}, 7});

@@ -14,9 +14,15 @@ constexpr std::size_t never = std::numeric_limits<std::size_t>::max();
 struct TapJob {
   std::size_t run;  ///< index into the runs of the day
   DaySlots starts;
+  std::size_t first_start;  ///< slots_per_day where there is none
   std::size_t slots;        ///< until the tap is free for the next one
   std::size_t water_slots;  ///< of it, until the water is off
 };
+
+std::size_t next_start(const DaySlots& starts, std::size_t from) {
+  while (from < slots_per_day && !starts.test(from)) ++from;
+  return from;
+}
 
 std::vector<std::vector<TapJob>> jobs_by_tap(const WeekProblem& problem, std::span<const FittingRuns> fitting,
                                              std::size_t day, std::span<const PlacedChoice> runs) {
@@ -30,7 +36,8 @@ std::vector<std::vector<TapJob>> jobs_by_tap(const WeekProblem& problem, std::sp
     };
     if (taps.size() <= bed.tap) taps.resize(bed.tap + 1);
     const FittingRuns::Part& hours = fitting[run.bed].days[day][static_cast<std::size_t>(run.run.part)];
-    taps[bed.tap].push_back({index, hours.starts[static_cast<std::size_t>(run.run.minutes)],
+    const DaySlots& starts = hours.starts[static_cast<std::size_t>(run.run.minutes)];
+    taps[bed.tap].push_back({index, starts, next_start(starts, 0),
                              slots(shape.span_min() + pause_between_runs_min), slots(shape.span_min())});
   }
   return taps;
@@ -46,8 +53,8 @@ bool tap_is_feasible(const std::vector<TapJob>& jobs) {
     for (std::size_t job = 0; job < jobs.size(); ++job) {
       const std::size_t with = done | (std::size_t{1} << job);
       if (with == done) continue;
-      std::size_t start = free_from[done];
-      while (start < slots_per_day && !jobs[job].starts.test(start)) ++start;
+      const std::size_t start =
+          next_start(jobs[job].starts, std::max(free_from[done], jobs[job].first_start));
       if (start < slots_per_day) free_from[with] = std::min(free_from[with], start + jobs[job].slots);
     }
   }

@@ -1,9 +1,12 @@
 #include "noonleaf/plan/week_search.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <map>
 #include <memory>
 #include <numeric>
 #include <queue>
+#include <utility>
 
 namespace noonleaf {
 inline namespace v1 {
@@ -11,6 +14,7 @@ namespace {
 
 constexpr std::int64_t new_day_dislike = 1;     // one more day on which somebody has to come
 constexpr std::int64_t full_tap_dislike = 100;  // a plan that does not fit has to be made again
+constexpr std::size_t nodes_a_step = 30;        // a node whose beds are known already costs this much less
 
 using Optimum = std::shared_ptr<const BedOptimum>;
 
@@ -21,19 +25,27 @@ struct Ban {
   std::vector<int> minutes;
 };
 
+/// A day on which a tap's runs do not fit.
+struct Crowd {
+  std::size_t day, tap;
+
+  friend auto operator<=>(const Crowd&, const Crowd&) = default;
+};
+
 /// A node of the search: its parent's bans and one more.
 struct Node {
   std::shared_ptr<const Node> parent{};
   std::optional<Ban> ban{};
   std::vector<Optimum> beds{};
   PlanCost cost{}, bound{};
-  std::size_t crowded_days = 0, serial = 0;
+  std::vector<Crowd> crowds{};  ///< in the order of days and taps
+  std::size_t serial = 0;
 };
 
 struct LaterNode {
   bool operator()(const std::shared_ptr<Node>& a, const std::shared_ptr<Node>& b) const {
     if (a->bound != b->bound) return a->bound > b->bound;
-    if (a->crowded_days != b->crowded_days) return a->crowded_days > b->crowded_days;
+    if (a->crowds.size() != b->crowds.size()) return a->crowds.size() > b->crowds.size();
     return a->serial < b->serial;  // the newest of equals: down before across
   }
 };
@@ -49,9 +61,9 @@ class WeekSearch {
   WeekSolution solve() {
     WeekSolution solution;
     auto root = root_node();
-    std::vector<BedSchedule> best = fill_bed_by_bed();
+    std::vector<BedSchedule> best = fill_bed_by_bed(*root);
     solution.cost = total(best);
-    if (root->crowded_days == 0 && root->cost < solution.cost) best = schedules(*root);
+    if (root->crowds.empty() && root->cost < solution.cost) best = schedules(*root);
     solution.cost = total(best);
     solution.bound = solution.cost;
     if (root->bound < solution.cost) solution.bound = branch(std::move(root), best);
@@ -79,6 +91,19 @@ class WeekSearch {
     ++steps_;
     return std::make_shared<BedOptimum>(
         best_bed_schedule(problem_, bed, fitting_[bed], forbidden, dislike(bed, others)));
+  }
+
+  /// Branches differ in the bans of one bed each: the others come again and again, and are solved once.
+  Optimum solve_banned(std::size_t bed, ForbiddenRuns forbidden, const std::vector<Optimum>& others) {
+    for (auto& day : forbidden.minutes) {
+      for (std::vector<int>& minutes : day) {
+        std::sort(minutes.begin(), minutes.end());
+        minutes.erase(std::unique(minutes.begin(), minutes.end()), minutes.end());
+      }
+    }
+    Optimum& known = solved_[{bed, forbidden.minutes}];
+    if (!known) known = solve_bed(bed, forbidden, others);
+    return known;
   }
 
   /// Among equally good plans: days on which others water too, and taps with time left.
@@ -112,7 +137,9 @@ class WeekSearch {
       root->cost += root->beds[bed]->schedule.cost;
       root->bound += root->beds[bed]->bound;
     }
-    root->crowded_days = crowded_days(*root).size();
+    for (std::size_t day = 0; day < problem_.plan_days; ++day)
+      for (std::size_t tap = 0; tap < n_taps(); ++tap)
+        if (is_crowded(*root, {day, tap})) root->crowds.push_back({day, tap});
     return root;
   }
 
@@ -134,17 +161,28 @@ class WeekSearch {
     return taps;
   }
 
-  struct Crowd {
-    std::size_t day, tap;
-  };
-  std::vector<Crowd> crowded_days(const Node& node) const {
+  bool is_crowded(const Node& node, const Crowd& at) const {
+    const auto runs = runs_on(node.beds, at.day, at.tap);
+    return runs.size() > 1 && !day_is_feasible(problem_, fitting_, at.day, runs);
+  }
+
+  /// Of a child that differs from its parent in one bed: only that bed's days are looked at again.
+  std::vector<Crowd> crowds_of_child(const Node& child, std::size_t bed) const {
+    const std::size_t tap = problem_.beds[bed].tap;
+    const auto lengths = [&](const Node& node, std::size_t day) {
+      std::vector<std::pair<DayPart, int>> out;
+      for (const RunChoice& run : node.beds[bed]->schedule.runs)
+        if (run.day == day) out.emplace_back(run.part, run.minutes);
+      return out;
+    };
     std::vector<Crowd> crowds;
     for (std::size_t day = 0; day < problem_.plan_days; ++day) {
-      for (std::size_t tap = 0; tap < n_taps(); ++tap) {
-        const auto runs = runs_on(node.beds, day, tap);
-        if (runs.size() > 1 && !day_is_feasible(problem_, fitting_, day, runs)) crowds.push_back({day, tap});
-      }
+      const bool changed = lengths(child, day) != lengths(*child.parent, day);
+      if (changed && is_crowded(child, {day, tap})) crowds.push_back({day, tap});
+      for (const Crowd& crowd : child.parent->crowds)
+        if (crowd.day == day && (crowd.tap != tap || !changed)) crowds.push_back(crowd);
     }
+    std::sort(crowds.begin(), crowds.end());
     return crowds;
   }
 
@@ -191,12 +229,12 @@ class WeekSearch {
     child->parent = parent;
     child->ban = Ban{run.bed, run.run.day, run.run.part, banned_lengths(run)};
     child->beds = parent->beds;
-    child->beds[run.bed] = solve_bed(run.bed, forbidden_for(*child, run.bed), parent->beds);
+    child->beds[run.bed] = solve_banned(run.bed, forbidden_for(*child, run.bed), parent->beds);
     for (const Optimum& bed : child->beds) {
       child->cost += bed->schedule.cost;
       child->bound += bed->bound;
     }
-    child->crowded_days = crowded_days(*child).size();
+    child->crowds = crowds_of_child(*child, run.bed);
     child->serial = ++serial_;
     return child;
   }
@@ -205,15 +243,16 @@ class WeekSearch {
   PlanCost branch(std::shared_ptr<Node> root, std::vector<BedSchedule>& best) {
     std::priority_queue<std::shared_ptr<Node>, std::vector<std::shared_ptr<Node>>, LaterNode> open;
     open.push(std::move(root));
+    solved_.clear();  // what was liked among equals while the taps were filled is not what helps here
     PlanCost best_cost = total(best);
     std::optional<PlanCost> loose;  // of plans whose own bed was not solved to the end
     while (!open.empty()) {
       const std::shared_ptr<Node> node = open.top();
       if (node->bound >= best_cost) break;
-      if (steps_ >= most_steps_) return loose ? std::min(*loose, node->bound) : node->bound;
+      if (steps_ >= most_steps_ || serial_ >= nodes_a_step * most_steps_)
+        return loose ? std::min(*loose, node->bound) : node->bound;
       open.pop();
-      const auto crowds = crowded_days(*node);
-      if (crowds.empty()) {
+      if (node->crowds.empty()) {
         if (node->cost < best_cost) {
           best = schedules(*node);
           best_cost = node->cost;
@@ -221,7 +260,7 @@ class WeekSearch {
         if (node->bound < node->cost) loose = loose ? std::min(*loose, node->bound) : node->bound;
         continue;
       }
-      for (const PlacedChoice& run : smallest_crowd(*node, crowds.front())) {
+      for (const PlacedChoice& run : smallest_crowd(*node, node->crowds.front())) {
         auto child = child_of(node, run);
         if (child->bound < best_cost) open.push(std::move(child));
       }
@@ -229,8 +268,9 @@ class WeekSearch {
     return loose ? std::min(*loose, best_cost) : best_cost;
   }
 
-  /// A plan that fits for certain: one bed after the other takes what those before it have left.
-  std::vector<BedSchedule> fill_bed_by_bed() {
+  /// A plan that fits for certain: one bed after the other takes what those before it have left. Then two
+  /// beds at a time give up their runs and choose again, in either order, as long as the plan gets better.
+  std::vector<BedSchedule> fill_bed_by_bed(const Node& root) {
     std::vector<std::size_t> order(problem_.beds.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::vector<PlanCost> dry;
@@ -238,10 +278,54 @@ class WeekSearch {
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return dry[a] > dry[b]; });
     std::vector<Optimum> placed(problem_.beds.size());
-    for (const std::size_t bed : order) placed[bed] = solve_bed(bed, no_room_for(bed, placed), placed);
+    for (const std::size_t bed : order) placed[bed] = solve_banned(bed, no_room_for(bed, placed), placed);
+    if (root.bound < total(placed)) choose_again(placed);
     std::vector<BedSchedule> beds;
     for (const Optimum& bed : placed) beds.push_back(bed->schedule);
     return beds;
+  }
+
+  static PlanCost total(const std::vector<Optimum>& beds) {
+    PlanCost cost;
+    for (const Optimum& bed : beds) cost += bed->schedule.cost;
+    return cost;
+  }
+
+  void choose_again(std::vector<Optimum>& placed) {
+    for (bool better = true; better;) {
+      better = false;
+      for (std::size_t first = 0; first < placed.size(); ++first) {
+        for (std::size_t second = 0; second < placed.size(); ++second) {
+          if (first == second || problem_.beds[first].tap != problem_.beds[second].tap) continue;
+          if (steps_ >= most_steps_) return;
+          std::vector<Optimum> again = placed;
+          again[first] = again[second] = nullptr;
+          for (const std::size_t bed : {first, second})
+            again[bed] = solve_banned(bed, no_room_for(bed, again), again);
+          if (!(total(again) < total(placed))) continue;
+          placed = std::move(again);
+          better = true;
+        }
+      }
+    }
+  }
+
+  /// The lengths of the last run with which the day's runs do not fit any more.
+  std::vector<int> lengths_without_room(std::size_t day, std::vector<PlacedChoice>& runs) const {
+    PlacedChoice& last = runs.back();
+    const auto& hours = fitting_[last.bed].days[day][static_cast<std::size_t>(last.run.part)];
+    std::vector<int> lengths, without_room;
+    for (std::size_t minutes = 1; minutes < hours.starts.size(); ++minutes)
+      if (hours.starts[minutes].any()) lengths.push_back(static_cast<int>(minutes));
+    const auto fits = [&](int minutes) {
+      last.run.minutes = minutes;
+      return day_is_feasible(problem_, fitting_, day, runs);
+    };
+    if (hours.shorter_fits_too)
+      return {std::partition_point(lengths.begin(), lengths.end(), fits), lengths.end()};
+    std::copy_if(lengths.begin(), lengths.end(), std::back_inserter(without_room),
+                 [&](int minutes) { return !fits(minutes); });
+    return without_room;
   }
 
   ForbiddenRuns no_room_for(std::size_t bed, const std::vector<Optimum>& placed) const {
@@ -252,14 +336,8 @@ class WeekSearch {
       if (runs.empty()) continue;
       runs.push_back({bed, 0, {.day = day}});
       for (const DayPart part : {DayPart::before_demand, DayPart::evening}) {
-        const auto& hours = fitting_[bed].days[day][static_cast<std::size_t>(part)];
-        for (std::size_t minutes = 1; minutes < hours.starts.size(); ++minutes) {
-          if (hours.starts[minutes].none()) continue;
-          runs.back().run.part = part;
-          runs.back().run.minutes = static_cast<int>(minutes);
-          if (!day_is_feasible(problem_, fitting_, day, runs))
-            forbidden.minutes[day][static_cast<std::size_t>(part)].push_back(static_cast<int>(minutes));
-        }
+        runs.back().run.part = part;
+        forbidden.minutes[day][static_cast<std::size_t>(part)] = lengths_without_room(day, runs);
       }
     }
     return forbidden;
@@ -268,6 +346,7 @@ class WeekSearch {
   const WeekProblem& problem_;
   std::size_t most_steps_;
   std::vector<FittingRuns> fitting_{};
+  std::map<std::pair<std::size_t, decltype(ForbiddenRuns::minutes)>, Optimum> solved_{};
   std::size_t steps_ = 0, serial_ = 0;
 };
 
