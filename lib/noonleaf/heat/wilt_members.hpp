@@ -8,7 +8,7 @@
 #include "noonleaf/heat/wilt.hpp"
 
 namespace noonleaf {
-inline namespace v1 {
+inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One day's weather as many members have it, a number each.
 struct DayMembers {
