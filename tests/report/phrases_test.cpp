@@ -50,14 +50,12 @@ BOOST_AUTO_TEST_CASE(dates_times_and_numbers_by_language) {
 BOOST_AUTO_TEST_CASE(rain_is_rounded_up_to_what_a_gauge_shows) {
   const LocalText en(Language::en, UnitSystem::us), es(Language::es, UnitSystem::us),
       metric(Language::en, UnitSystem::metric);
-  BOOST_TEST(en.gauge_depth(1.0) == "1/4 inch");
-  BOOST_TEST(en.gauge_depth(6.35) == "1/4 inch");  // 0.25 in exactly
-  BOOST_TEST(en.gauge_depth(6.4) == "1/2 inch");
-  BOOST_TEST(en.gauge_depth(25.4) == "1 inch");
-  BOOST_TEST(en.gauge_depth(30.0) == "1 1/4 inches");
-  BOOST_TEST(es.gauge_depth(12.0) == "media pulgada");
-  BOOST_TEST(es.gauge_depth(30.0) == "1 1/4 pulgadas");
-  BOOST_TEST(metric.gauge_depth(4.1) == "5 mm");
+  BOOST_TEST(en.gauge_mark(1.0) == "1/4");
+  BOOST_TEST(en.gauge_mark(6.35) == "1/4");  // 0.25 in exactly
+  BOOST_TEST(en.gauge_mark(6.4) == "1/2");
+  BOOST_TEST(en.gauge_mark(25.4) == "1");
+  BOOST_TEST(en.gauge_mark(30.0) == "1 1/4");
+  BOOST_TEST(metric.gauge_mark(4.1) == "5");
 }
 
 BOOST_AUTO_TEST_CASE(lists_join_as_they_are_spoken) {

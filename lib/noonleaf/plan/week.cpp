@@ -79,7 +79,7 @@ class WeekMaker {
     }
     add_runs(plan);
     for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed) {
-      plan.beds.push_back(week_bed(bed, plan.runs));
+      plan.beds.push_back(week_bed(bed));
       add_misses(plan, bed);
     }
     plan.skip = skip_rules(plan);
@@ -152,6 +152,7 @@ class WeekMaker {
     if (choice.run.part == DayPart::evening && choice.run.level == RunLevel::half_refill)
       run.depletion_before_mm *= 2;
     run.depletion_after_mm = std::max(0.0, run.depletion_before_mm - choice.run.depth_mm);
+    if (bed.rain_catch_frac > 0) run.skip_rain_mm = run.net_depth_mm / bed.rain_catch_frac;
     run.unclosed = unclosed_cost(garden_, run);
     return run;
   }
@@ -161,7 +162,7 @@ class WeekMaker {
     return run.level == RunLevel::half_refill ? RunSize::part : RunSize::refill;
   }
 
-  WeekBed week_bed(std::size_t bed, const std::vector<WeekRun>& runs) const {
+  WeekBed week_bed(std::size_t bed) const {
     WeekBed result;
     result.bed = bed;
     const auto planting = neediest(bed);
@@ -174,9 +175,6 @@ class WeekMaker {
     std::size_t lasts = 0;
     while (lasts < without.days.size() && !any_beyond(bed, lasts)) ++lasts;
     if (lasts > 0) result.lasts_to = date_of(lasts - 1);
-    const auto next =
-        std::find_if(runs.begin(), runs.end(), [bed](const WeekRun& run) { return run.bed == bed; });
-    if (next != runs.end()) result.skip_rain_mm = next->net_depth_mm;
     return result;
   }
 
@@ -298,7 +296,7 @@ class WeekMaker {
   SkipRules skip_rules(const WeekPlan& plan) const {
     SkipRules skip;
     for (const WeekRun& run : plan.runs) {
-      skip.rain_mm = std::fmax(skip.rain_mm, run.net_depth_mm);
+      skip.rain_mm = std::fmax(skip.rain_mm, run.skip_rain_mm);
       if (is_overhead(garden_.sprinklers[run.sprinkler].kind)) skip.wind_m_s = garden_.rules.wind_limit_m_s;
     }
     skip.frost_c = garden_.rules.frost_lockout_c;

@@ -67,6 +67,8 @@ struct WeekRun {
   double net_depth_mm = missing;                ///< asked for: never above the depletion
   double depth_mm = missing;                    ///< what these minutes put into the bed on average
   double volume_l = missing;       ///< from the tap; without a flow of the sprinkler what falls into the bed
+  double skip_rain_mm = missing;   ///< rain in the gauge since the bed's last run from which this one is not
+                                   ///< needed; missing = no rain reaches the bed
   double intake_left_out_min = 0;  ///< wanted, but it would run off even in two cycles
   RunSize size = RunSize::refill;
   std::size_t planting = 0;        ///< of the bed: whose need sets the depth
@@ -166,7 +168,6 @@ struct WeekBed {
   std::vector<BedDay> days{};
   std::optional<std::chrono::year_month_day> lasts_to{};  ///< last day within its limit without water;
                                                           ///< nothing = beyond it on the first day
-  double skip_rain_mm = missing;  ///< rain in the gauge from which its next run is not needed
 };
 
 /// Do not water if ...

@@ -92,32 +92,35 @@ std::string LocalText::temperature(double c) const {
   return units_ == UnitSystem::us ? number(fahrenheit_from_celsius(c), 0) + " °F" : number(c, 0) + " °C";
 }
 
-std::string LocalText::gauge_depth(double mm) const {
+std::string LocalText::gauge_mark(double mm) const {
   if (is_missing(mm)) return number(mm, 0);
-  if (units_ == UnitSystem::metric) return number(std::max(1.0, std::ceil(mm)), 0) + " mm";
+  if (units_ == UnitSystem::metric) return number(std::max(1.0, std::ceil(mm)), 0);
   const int quarters = std::max(1, static_cast<int>(std::ceil(inches_from_mm(mm) * 4 - 1e-9)));
   constexpr std::array<std::string_view, 4> fractions{"", "1/4", "1/2", "3/4"};
-  const int whole = quarters / 4;
   const std::string_view part = fractions[static_cast<std::size_t>(quarters % 4)];
-  const bool spanish = language_ == Language::es;
-  if (whole == 0) {
-    if (spanish) return part == "1/2" ? "media pulgada" : std::string(part) + " de pulgada";
-    return std::string(part) + " inch";
-  }
-  const std::string amount = std::to_string(whole) + (part.empty() ? "" : " " + std::string(part));
-  if (spanish) return amount + (amount == "1" ? " pulgada" : " pulgadas");
-  return amount + (amount == "1" ? " inch" : " inches");
+  if (quarters < 4) return std::string(part);
+  return std::to_string(quarters / 4) + (part.empty() ? "" : " " + std::string(part));
+}
+
+std::string LocalText::clock_face(minutes time_of_day) const {
+  if (units_ == UnitSystem::metric) return clock_text(time_of_day);
+  const auto of_day = time_of_day % midnight;
+  const auto hour = of_day.count() / 60 % 12;
+  return fmt::format("{}:{:02}", hour == 0 ? 12 : hour, of_day.count() % 60);
+}
+
+std::string LocalText::half_day(minutes time_of_day) const {
+  if (units_ == UnitSystem::metric) return {};
+  const bool morning = time_of_day % midnight < noon;
+  if (language_ == Language::en) return morning ? "am" : "pm";
+  return morning ? "a.m." : "p.m.";
 }
 
 std::string LocalText::clock(minutes time_of_day) const {
   if (units_ == UnitSystem::metric) return clock_text(time_of_day);
-  const auto of_day = time_of_day % midnight;
-  const auto hour = of_day.count() / 60 % 12;
-  const std::string text = fmt::format("{}:{:02}", hour == 0 ? 12 : hour, of_day.count() % 60);
-  if (of_day == noon) return text + (language_ == Language::en ? " noon" : " del día");
-  const bool morning = of_day < noon;
-  if (language_ == Language::en) return text + (morning ? " am" : " pm");
-  return text + (morning ? " a.m." : " p.m.");
+  const bool is_noon = time_of_day % midnight == noon;
+  const std::string noon_word = language_ == Language::en ? "noon" : "del día";
+  return clock_face(time_of_day) + " " + (is_noon ? noon_word : half_day(time_of_day));
 }
 
 std::string LocalText::the_clock(minutes time_of_day) const {
@@ -138,6 +141,12 @@ std::string LocalText::day(year_month_day date) const {
 
 std::string LocalText::day_heading(year_month_day date) const {
   std::string text = day(date);  // every weekday begins with an ASCII letter
+  text[0] = static_cast<char>(text[0] >= 'a' ? text[0] - 'a' + 'A' : text[0]);
+  return text;
+}
+
+std::string LocalText::weekday_heading(year_month_day date) const {
+  std::string text = fmt::format("{} {}", weekday(date), day_number(date));
   text[0] = static_cast<char>(text[0] >= 'a' ? text[0] - 'a' + 'A' : text[0]);
   return text;
 }

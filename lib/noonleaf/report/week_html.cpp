@@ -14,21 +14,23 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-// A page has to fit on Letter and on A4: the width of A4 and the height of Letter, less 0.35 in on every
-// side.
-constexpr double page_width_pt = 595.2 - 50.4, page_height_pt = 792 - 50.4;
+// A page has to fit on Letter and on A4: the width of A4 and the height of Letter, less 0.25 in on every
+// side, which office printers leave white anyway.
+constexpr double page_width_pt = 595.2 - 36, page_height_pt = 792 - 36;
 constexpr double spare_pt = 8;  // for rounding of the browser
 constexpr double text_pt = 14, line_pt = 16, title_pt = 18, title_line_pt = 21, gap_pt = 2;
-constexpr double head_row_pt = 2 * line_pt + 5, cell_padding_pt = 6, band_padding_pt = 3;
+constexpr double head_row_pt = 19, row_pt = 19, two_line_row_pt = 2 * line_pt + 2, band_padding_pt = 3;
+constexpr double column_gap_pt = 8, table_width_pt = (page_width_pt - column_gap_pt) / 2;
+constexpr double cell_padding_pt = 5;                    // left and right together, with a border
 constexpr double writing_width_pt = page_width_pt - 10;  // a box has a border and a padding
-constexpr double sketch_width_pt = 180, sketch_height_pt = 92, chart_gap_pt = 12;
+constexpr double sketch_width_pt = 170, sketch_height_pt = 84, chart_gap_pt = 12;
 
 constexpr std::string_view style = R"(
-@page{margin:0.35in}
+@page{margin:0.25in}
 *{box-sizing:border-box}
 html{font:14pt/16pt Arial,Helvetica,"Liberation Sans",sans-serif;color:#000;background:#fff}
 body{margin:0}
-.page{width:544.8pt;margin:0 auto;break-after:page}
+.page{width:559.2pt;margin:0 auto;break-after:page}
 .page:last-child{break-after:auto}
 h1,.title{font-size:18pt;line-height:21pt;font-weight:bold;margin:0}
 h2,h3,p,ul,figure{font-size:14pt;line-height:16pt;margin:0}
@@ -36,18 +38,18 @@ h2,h3,p,ul,figure{font-size:14pt;line-height:16pt;margin:0}
 section section,.box,table,figure{margin-top:2pt}
 section section h2,section section p,.box h2,.box p{display:inline}
 .box{border:2pt solid #000;padding:2pt 4pt}
-table{border-collapse:collapse;table-layout:fixed;width:100%}
-th,td{border:1pt solid #000;padding:0 3pt;text-align:left;font-weight:normal;height:22pt;vertical-align:middle}
-thead th{font-weight:bold;vertical-align:bottom}
-tbody.day>tr:first-child>th{height:auto;padding:1pt 3pt;border-top-width:2.5pt}
-.bed{font-size:18pt;font-weight:bold;text-align:center}
-.clock,.minutes{font-weight:bold;white-space:nowrap}
-.run,.minutes{text-align:center}
+.runs{display:flex;gap:8pt;align-items:flex-start}
+table{border-collapse:collapse;table-layout:fixed;width:275.6pt;flex:none}
+th,td{border:1pt solid #000;padding:0 2pt;text-align:center;font-weight:normal;height:19pt;vertical-align:middle}
+thead th{font-weight:bold}
+tbody.day>tr:first-child>th{height:auto;padding:1pt 3pt;border-top-width:2.5pt;text-align:left}
+.bed{font-size:18pt;line-height:18pt;font-weight:bold}
+.clock,.minutes{font-weight:bold}
 .sketch{float:right;margin:2pt 0 0 10pt}
 svg{display:block;flex:none}
 svg text{font-family:Arial,Helvetica,"Liberation Sans",sans-serif}
 .pair{display:flex;gap:12pt;break-inside:avoid}
-.pair>figure{width:266.4pt;flex:none}
+.pair>figure{width:273.6pt;flex:none}
 @media screen{body{padding:12pt}.page{border-bottom:1pt dashed #000;padding-bottom:12pt;margin-bottom:12pt}}
 )";
 
@@ -90,7 +92,8 @@ Block section_block(const std::string& title, const std::string& text) {
 Block head_block(const WeekView& view) {
   const std::string title =
       std::string(phrase(view.language, Phrase::sheet_title)) + ": " + plain_text(view.garden.site.name);
-  const std::string under = valid_words(view) + " " + made_words(view);
+  const std::string total = view.plan.runs.empty() ? "" : total_words(view) + " ";
+  const std::string under = total + valid_words(view) + " " + made_words(view);
   const double title_lines =
       static_cast<double>(line_count(title, page_width_pt - 100, title_pt, FontWeight::bold));
   return {fmt::format("<h1>{}</h1>\n<p>{}</p>\n", markup_text(title), markup_text(under)),
@@ -100,7 +103,7 @@ Block head_block(const WeekView& view) {
 Block skip_block(const WeekView& view) {
   const SheetSection section = skip_section(view);
   const std::string text =
-      run_in(section, "; ") + ". " + std::string(phrase(view.language, Phrase::skip_write));
+      run_in(section, "; ") + ". " + std::string(phrase(view.language, Phrase::write_codes));
   return {fmt::format("<section class=\"box\"><h2>{}:</h2> <p>{}</p></section>\n", markup_text(section.title),
                       markup_text(text)),
           lines_pt(section.title + "mm: " + text, writing_width_pt) + 8 + gap_pt};
@@ -109,46 +112,159 @@ Block skip_block(const WeekView& view) {
 // ---- the table of runs
 // --------------------------------------------------------------------------------------
 
-std::string table_head(const WeekView& view) {
-  constexpr std::array<std::pair<Phrase, double>, 8> columns{{{Phrase::column_bed, 42},
-                                                              {Phrase::column_run, 36},
-                                                              {Phrase::column_open, 74},
-                                                              {Phrase::column_close, 74},
-                                                              {Phrase::column_minutes, 38},
-                                                              {Phrase::column_actual, 66},
-                                                              {Phrase::column_initials, 66},
-                                                              {Phrase::column_not_done, 148.8}}};
+/// Runs of one day and half of the day (on the 12-hour clock) with the same people.
+std::vector<RunGroup> bands_of(const WeekView& view) {
+  const LocalText text = view.text();
+  std::vector<RunGroup> bands;
+  for (const RunGroup& group : run_groups(view.plan)) {
+    std::string half;
+    for (std::size_t index = 0; index < group.runs.size(); ++index) {
+      const std::string now = text.half_day(group.runs[index]->cycles.front().begin);
+      if (index == 0 || now != half) bands.push_back({group.date, {}});
+      half = now;
+      bands.back().runs.push_back(group.runs[index]);
+    }
+  }
+  return bands;
+}
+
+/// A time under its band: what the band says of the half of the day is not said again.
+std::string clock_cell(const WeekView& view, std::chrono::minutes time, const std::string& half) {
+  constexpr std::chrono::hours noon{12};
+  const LocalText text = view.text();
+  const bool plain = text.half_day(time) == half && (half.empty() || time % std::chrono::hours(24) != noon);
+  return plain ? text.clock_face(time) : text.clock(time);
+}
+
+/// A row of the table, with the band that it stands under.
+struct TableRow {
+  std::size_t band = 0;
+  Block block{};
+  std::string open{}, close{}, minutes{}, rain{}, letter{};
+};
+
+TableRow table_row(const WeekView& view, const WeekRun& run, std::size_t band) {
+  const LocalText text = view.text();
+  const std::string half = text.half_day(run.cycles.front().begin);
+  TableRow row{.band = band,
+               .minutes = text.number(run.minutes, 0),
+               .rain = is_known(run.skip_rain_mm) ? text.gauge_mark(run.skip_rain_mm) : "\u2013",
+               .letter = bed_letter(view, run.bed)};
+  std::string open, close;
+  std::size_t lines = run.cycles.size();
+  for (const WeekCycle& cycle : run.cycles) {
+    const std::string begin = clock_cell(view, cycle.begin, half), end = clock_cell(view, cycle.end, half);
+    open += (open.empty() ? "" : "<br>") + markup_text(begin);
+    close += (close.empty() ? "" : "<br>") + markup_text(end);
+    row.open = std::max(row.open, begin.substr(0, begin.find(' ')));
+    row.close = std::max(row.close, end.substr(0, end.find(' ')));
+    if (begin.find(' ') != std::string::npos || end.find(' ') != std::string::npos) ++lines;
+  }
+  const double height = lines == 1 ? row_pt : two_line_row_pt + (static_cast<double>(lines) - 2) * line_pt;
+  row.block = {fmt::format("<tr><th scope=\"row\" class=\"bed\">{}</th><td class=\"clock\">{}</td>"
+                           "<td class=\"clock\">{}</td><td class=\"minutes\">{}</td><td>{}</td>"
+                           "<td></td><td></td></tr>\n",
+                           markup_text(row.letter), open, close, row.minutes, row.rain),
+               height};
+  return row;
+}
+
+Block band_block(const WeekView& view, const RunGroup& band) {
+  const std::string half = view.text().half_day(band.runs.front()->cycles.front().begin);
+  const std::string day = view.text().weekday_heading(band.date) + (half.empty() ? "" : ", " + half),
+                    people = people_words(view, *band.runs.front());
+  return {fmt::format("<tr><th scope=\"rowgroup\" colspan=\"7\"><b>{}:</b> {}</th></tr>\n", markup_text(day),
+                      markup_text(people)),
+          lines_pt(day + "mm: " + people, table_width_pt - 8) + band_padding_pt};
+}
+
+/// All rows with their bands, and the head of a table that is as narrow as they allow, so that the boxes to
+/// write in are wide.
+struct RunTable {
+  std::vector<TableRow> rows{};
+  std::vector<Block> bands{};
+  std::string head{};
+};
+
+std::string table_head(const WeekView& view, const std::vector<TableRow>& rows) {
+  constexpr std::array<std::pair<Phrase, std::string TableRow::*>, 5> printed{
+      {{Phrase::column_bed, &TableRow::letter},
+       {Phrase::column_open, &TableRow::open},
+       {Phrase::column_close, &TableRow::close},
+       {Phrase::column_minutes, &TableRow::minutes},
+       {Phrase::column_rain, &TableRow::rain}}};
   std::string widths, names;
-  for (const auto& [id, width] : columns) {
+  double left_pt = table_width_pt;
+  for (const auto& [id, cell] : printed) {
+    const bool is_letter = id == Phrase::column_bed;
+    double width = text_width_pt(phrase(view.language, id), text_pt, FontWeight::bold);
+    for (const TableRow& row : rows)
+      width =
+          std::max(width, text_width_pt(row.*cell, is_letter ? title_pt : text_pt, FontWeight::bold));
+    width = std::ceil(width) + cell_padding_pt;
+    left_pt -= width;
     widths += fmt::format("<col style=\"width:{}pt\">", points(width));
+    names += fmt::format("<th scope=\"col\">{}</th>", word(view, id));
+  }
+  for (const Phrase id : {Phrase::column_ran, Phrase::column_by}) {
+    widths += fmt::format("<col style=\"width:{}pt\">", points(left_pt / 2));
     names += fmt::format("<th scope=\"col\">{}</th>", word(view, id));
   }
   return fmt::format("<table><colgroup>{}</colgroup>\n<thead><tr>{}</tr></thead>\n", widths, names);
 }
 
-Block band_block(const WeekView& view, const RunGroup& group) {
-  const std::string day = view.text().day_heading(group.date),
-                    people = people_words(view, *group.runs.front());
-  return {fmt::format("<tr><th scope=\"rowgroup\" colspan=\"8\"><b>{}:</b> {}</th></tr>\n", markup_text(day),
-                      markup_text(people)),
-          lines_pt(day + "mm: " + people, page_width_pt - 8) + band_padding_pt};
+RunTable run_table(const WeekView& view) {
+  RunTable table;
+  for (const RunGroup& band : bands_of(view)) {
+    for (const WeekRun* run : band.runs) table.rows.push_back(table_row(view, *run, table.bands.size()));
+    table.bands.push_back(band_block(view, band));
+  }
+  table.head = table_head(view, table.rows);
+  return table;
 }
 
-Block run_block(const WeekView& view, const WeekRun& run) {
-  const LocalText text = view.text();
-  std::string open, close;
-  for (const WeekCycle& cycle : run.cycles) {
-    open += (open.empty() ? "" : "<br>") + markup_text(text.clock(cycle.begin));
-    close += (close.empty() ? "" : "<br>") + markup_text(text.clock(cycle.end));
+/// A part of the table that stands in one column.
+struct TablePart {
+  std::size_t end = 0;  ///< row behind the last one
+  Block block{};
+};
+
+/// As many rows from `begin` on as go into a height.
+TablePart table_part(const RunTable& table, std::size_t begin, double height_pt) {
+  TablePart part{begin, {table.head, head_row_pt}};
+  for (; part.end < table.rows.size(); ++part.end) {
+    const TableRow& row = table.rows[part.end];
+    const bool new_band = part.end == begin || table.rows[part.end - 1].band != row.band;
+    const Block& band = table.bands[row.band];
+    const double more = row.block.height_pt + (new_band ? band.height_pt : 0);
+    if (part.block.height_pt + more > height_pt) break;
+    if (new_band) {
+      if (part.end > begin) part.block.html += "</tbody>\n";
+      part.block.html += "<tbody class=\"day\">\n" + band.html;
+    }
+    part.block.html += row.block.html;
+    part.block.height_pt += more;
   }
-  const double lines = static_cast<double>(run.cycles.size());
-  return {
-      fmt::format(
-          "<tr><th scope=\"row\" class=\"bed\">{}</th><td class=\"run\">{}</td><td class=\"clock\">{}</td>"
-          "<td class=\"clock\">{}</td><td class=\"minutes\">{}</td><td></td><td></td><td></td></tr>\n",
-          markup_text(bed_letter(view, run.bed)), run.number, open, close,
-          markup_text(text.number(run.minutes, 0))),
-      lines > 1 ? lines * line_pt + 2 : line_pt + cell_padding_pt};
+  part.block.html += "</tbody></table>\n";
+  return part;
+}
+
+/// Two columns, the left one read first: as even as they can be, or as full as the height allows.
+TablePart two_columns(const RunTable& table, std::size_t begin, double height_pt) {
+  constexpr double step_pt = 2;
+  TablePart left, right;
+  for (double height = head_row_pt; ; height += step_pt) {
+    height = std::min(height, height_pt);
+    left = table_part(table, begin, height);
+    if (left.end == begin && height < height_pt) continue;
+    right = table_part(table, left.end, height);
+    if (right.end == table.rows.size() || height >= height_pt) break;
+  }
+  if (left.end == begin) return {begin, {}};
+  const bool one = right.end == left.end;
+  return {right.end,
+          {"<div class=\"runs\">" + left.block.html + (one ? "" : right.block.html) + "</div>\n",
+           std::max(left.block.height_pt, one ? 0 : right.block.height_pt) + gap_pt}};
 }
 
 // ---- from blocks to pages
@@ -164,9 +280,16 @@ class PageFlow {
   }
 
   void add_runs() {
-    if (view_.plan.runs.empty()) return;
-    free_pt_ -= head_row_pt + gap_pt;
-    for (const RunGroup& group : run_groups(view_.plan)) add_group(group);
+    const RunTable table = run_table(view_);
+    for (std::size_t row = 0; row < table.rows.size();) {
+      const TablePart part = two_columns(table, row, free_pt_ - line_pt - gap_pt);  // a line: more follows
+      pages_.back().rows = part.block.html;
+      free_pt_ -= part.block.height_pt;
+      row = part.end;
+      if (row == table.rows.size()) break;
+      new_page();
+      free_pt_ -= skip_pt_;
+    }
   }
 
   void add_below(const Block& block) {
@@ -209,29 +332,6 @@ class PageFlow {
     free_pt_ = page_height_pt - spare_pt - head_pt_;
   }
 
-  void add_group(const RunGroup& group) {
-    const Block band = band_block(view_, group);
-    bool open = false;
-    for (const WeekRun* run : group.runs) {
-      const Block row = run_block(view_, *run);
-      if (row.height_pt + (open ? 0 : band.height_pt) >
-          free_pt_ - line_pt) {  // a line says that more follows
-        if (open) pages_.back().rows += "</tbody>\n";
-        open = false;
-        new_page();
-        free_pt_ -= skip_pt_ + head_row_pt + gap_pt;
-      }
-      if (!open) {
-        pages_.back().rows += "<tbody class=\"day\">\n" + band.html;
-        free_pt_ -= band.height_pt;
-        open = true;
-      }
-      pages_.back().rows += row.html;
-      free_pt_ -= row.height_pt;
-    }
-    pages_.back().rows += "</tbody>\n";
-  }
-
   const WeekView& view_;
   double head_pt_, skip_pt_, free_pt_ = 0;
   std::vector<Page> pages_{};
@@ -265,9 +365,11 @@ std::string sheet_pages(const WeekView& view) {
   flow.add_runs();
   const bool two_parts = std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
                                      [](const WeekRun& run) { return run.cycles.size() > 1; });
-  const std::string total =
-      total_words(view) + (two_parts ? " " + std::string(phrase(view.language, Phrase::two_parts)) : "");
-  flow.add_below({fmt::format("<p>{}</p>\n", markup_text(total)), lines_pt(total, page_width_pt)});
+  const std::string note = view.plan.runs.empty() ? total_words(view)
+                           : two_parts            ? std::string(phrase(view.language, Phrase::two_parts))
+                                                  : std::string{};
+  if (!note.empty())
+    flow.add_below({fmt::format("<p>{}</p>\n", markup_text(note)), lines_pt(note, page_width_pt)});
   flow.add_sections_beside(garden_sketch(view, sketch_width_pt, sketch_height_pt), all_sections(view));
   std::string html;
   const std::vector<Page>& pages = flow.pages();
@@ -276,7 +378,7 @@ std::string sheet_pages(const WeekView& view) {
     const bool has_runs = !page.rows.empty(),
                more = index + 1 < pages.size() && !pages[index + 1].rows.empty();
     std::string inside = (index == 0 ? new_since.html : "") + (has_runs || index == 0 ? skip.html : "");
-    if (has_runs) inside += table_head(view) + page.rows + "</table>\n";
+    if (has_runs) inside += page.rows;
     if (more) inside += fmt::format("<p>{}</p>\n", word(view, Phrase::more_on_next_page));
     html += page_html(word(view, Phrase::sheet_title), page_number(view, index + 1, pages.size()), head.html,
                       inside + page.below);

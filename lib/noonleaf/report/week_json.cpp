@@ -85,6 +85,7 @@ Json run_json(const WeekView& view, const WeekRun& run, const PlannedRun& planne
           {"depth_in_bed_mm", number(run.depth_mm)},
           {"litres_in_bed", number(run.plan.litres_in_bed)},
           {"litres_from_tap", number(run.plan.litres_from_tap)},
+          {"skip_rain_mm", number(run.skip_rain_mm)},
           {"size", code_of(size_codes, run.size)},
           {"crop", crop_of(garden, run.bed, run.planting)},
           {"evening_on_leaves", run.evening_on_leaves},
@@ -148,7 +149,6 @@ Json bed_json(const WeekView& view, const WeekBed& bed) {
           {"name", view.garden.beds[bed.bed].name},
           {"nothing_grows", bed.nothing_grows},
           {"lasts_to", bed.lasts_to ? Json(iso_date(*bed.lasts_to)) : Json(nullptr)},
-          {"skip_rain_mm", number(bed.skip_rain_mm)},
           {"days", std::move(days)}};
 }
 

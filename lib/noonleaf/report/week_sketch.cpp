@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -61,15 +62,36 @@ std::string bed_svg(const Map& map, const SketchPlace& place, const std::string&
       points(top + height / 2 + text_pt * 0.36), markup_text(letter));
 }
 
-/// A word beside a point, kept inside the picture.
-std::string word_svg(const Map& map, double x_pt, double y_pt, const std::string& word) {
-  const double width = text_width_pt(word, text_pt);
-  const double left = std::clamp(x_pt, margin_pt, std::max(margin_pt, map.width_pt - margin_pt - width));
-  const double base = std::clamp(y_pt, text_pt, map.height_pt - margin_pt);
-  return fmt::format("<text x=\"{}\" y=\"{}\">{}</text>", points(left), points(base), markup_text(word));
-}
+/// Words of the sketch, each beside a point, kept inside the picture and clear of the words before it.
+class SketchWords {
+ public:
+  explicit SketchWords(const Map& map) : map_(map) {}
 
-std::string tap_svg(const WeekView& view, const Map& map, const SketchPlace& place) {
+  std::string put(double x_pt, double y_pt, const std::string& word) {
+    const double width = text_width_pt(word, text_pt);
+    const double last = std::max(margin_pt, map_.width_pt - margin_pt - width);
+    const double base = std::clamp(y_pt, text_pt, map_.height_pt - margin_pt);
+    double left = std::clamp(x_pt, margin_pt, last);
+    for (const Place& other : taken_) {
+      const bool meets = left < other.right + gap && other.left < left + width + gap &&
+                         std::abs(base - other.base) < text_pt;
+      if (!meets) continue;
+      left = other.right + gap <= last ? other.right + gap : std::max(margin_pt, other.left - gap - width);
+    }
+    taken_.push_back({left, left + width, base});
+    return fmt::format("<text x=\"{}\" y=\"{}\">{}</text>", points(left), points(base), markup_text(word));
+  }
+
+ private:
+  struct Place {
+    double left, right, base;
+  };
+  static constexpr double gap = 4;
+  const Map& map_;
+  std::vector<Place> taken_{};
+};
+
+std::string tap_svg(const WeekView& view, const Map& map, SketchWords& words, const SketchPlace& place) {
   const std::string word(phrase(view.language, Phrase::sketch_tap));
   const double x = map.x(place.x_m), y = map.y(place.y_m);
   const bool room_on_the_right = x + dot_pt + 3 + text_width_pt(word, text_pt) < map.width_pt;
@@ -77,7 +99,7 @@ std::string tap_svg(const WeekView& view, const Map& map, const SketchPlace& pla
   return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\"/>",
                      points(std::clamp(x, dot_pt, map.width_pt - dot_pt)),
                      points(std::clamp(y, dot_pt, map.height_pt - dot_pt)), points(dot_pt)) +
-         word_svg(map, word_x, y + text_pt * 0.36, word);
+         words.put(word_x, y + text_pt * 0.36, word);
 }
 
 }  // namespace
@@ -98,19 +120,20 @@ SheetPicture garden_sketch(const WeekView& view, double widest_pt, double highes
   for (const Landmark& landmark : garden.landmarks) ground.include(landmark.place);
   const Map map(ground, widest_pt, highest_pt);
   std::string drawn;
+  SketchWords words(map);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     const auto& place = garden.beds[index].place;
     if (place && is_known(place->width_m) && is_known(place->length_m))
       drawn += bed_svg(map, *place, bed_letter(view, index));
   }
   for (const Tap& tap : garden.taps) {
-    if (tap.place) drawn += tap_svg(view, map, *tap.place);
+    if (tap.place) drawn += tap_svg(view, map, words, *tap.place);
   }
   for (std::size_t index = 0; index < garden.landmarks.size(); ++index) {
     const SketchPlace& place = garden.landmarks[index].place;
     const std::string name = landmark_name(view, index);
-    drawn += word_svg(map, map.x(place.x_m) - text_width_pt(name, text_pt) / 2,
-                      map.y(place.y_m) + text_pt * 0.36, name);
+    drawn += words.put(map.x(place.x_m) - text_width_pt(name, text_pt) / 2, map.y(place.y_m) + text_pt * 0.36,
+                       name);
   }
   const std::string title = markup_text(phrase(view.language, Phrase::sketch_title));
   return {fmt::format(

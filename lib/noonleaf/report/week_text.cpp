@@ -21,7 +21,7 @@ std::string padded(const std::string& text, std::size_t width) {
 }
 
 std::string row(const std::vector<std::string>& cells) {
-  constexpr std::array<std::size_t, 5> widths{5, 7, 14, 14, 5};
+  constexpr std::array<std::size_t, 5> widths{6, 12, 12, 6, 8};
   std::string line = "  ";
   for (std::size_t index = 0; index < cells.size(); ++index) line += padded(cells[index], widths[index]);
   return line;
@@ -33,9 +33,10 @@ std::string run_rows(const WeekView& view, const WeekRun& run) {
   for (std::size_t index = 0; index < run.cycles.size(); ++index) {
     const WeekCycle& cycle = run.cycles[index];
     const bool first = index == 0;
-    lines += row({first ? bed_letter(view, run.bed) : "", first ? std::to_string(run.number) : "",
-                  text.clock(cycle.begin), text.clock(cycle.end), first ? text.number(run.minutes, 0) : ""}) +
-             (first ? "  _______ ________ ___________" : "") + "\n";
+    const std::string rain = is_known(run.skip_rain_mm) ? text.gauge_mark(run.skip_rain_mm) : "-";
+    lines += row({first ? bed_letter(view, run.bed) : "", text.clock(cycle.begin), text.clock(cycle.end),
+                  first ? text.number(run.minutes, 0) : "", first ? rain : ""}) +
+             (first ? "_______   _______" : "") + "\n";
   }
   return lines;
 }
@@ -51,10 +52,9 @@ std::string table(const WeekView& view) {
     for (const WeekRun* run : group.runs) lines += run_rows(view, *run);
   }
   if (lines.empty()) return "\n" + wrapped_text(total_words(view), {});
-  const std::string head = row({word(Phrase::column_bed), word(Phrase::column_run), word(Phrase::column_open),
-                                word(Phrase::column_close), word(Phrase::column_minutes)}) +
-                           "  " + word(Phrase::column_actual) + ", " + word(Phrase::column_initials) + ",\n" +
-                           std::string(49, ' ') + word(Phrase::column_not_done) + "\n";
+  const std::string head = row({word(Phrase::column_bed), word(Phrase::column_open), word(Phrase::column_close),
+                                word(Phrase::column_minutes), word(Phrase::column_rain)}) +
+                           padded(word(Phrase::column_ran), 10) + word(Phrase::column_by) + "\n";
   return "\n" + head + lines + "\n" + wrapped_text(total_words(view), {});
 }
 
@@ -86,7 +86,8 @@ std::string week_text(const WeekView& view) {
       wrapped_text(valid_words(view) + " " + made_words(view), {});
   if (view.garden.site.demo_date)
     text += wrapped_text(std::string(phrase(view.language, Phrase::demo_note)), {});
-  text += section_text(changed_section(view)) + table(view) + section_text(skip_section(view));
+  text += section_text(changed_section(view)) + table(view) + section_text(skip_section(view)) +
+          wrapped_text(std::string(phrase(view.language, Phrase::write_codes)), body);
   for (const SheetSection& section : help_sections(view)) text += section_text(section);
   text += section_text(where_section(view));
   text += "\n" + std::string(phrase(view.language, Phrase::educator_title)) + "\n";

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
 
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
@@ -42,36 +41,6 @@ std::string joined(const std::vector<std::string>& sentences) {
 std::string beds_words(const WeekView& view, const std::vector<std::string>& letters) {
   const Phrase id = letters.size() == 1 ? Phrase::one_bed : Phrase::several_beds;
   return say(view, id, {{"letters", view.text().list(letters)}});
-}
-
-// ---- do not water if
-// ----------------------------------------------------------------------------------------
-
-/// Beds that have a run, with the rain that spares it, rounded as a gauge is read.
-std::string rain_words(const WeekView& view) {
-  std::map<double, std::pair<std::string, std::vector<std::string>>> by_depth;
-  for (const WeekBed& bed : view.plan.beds) {
-    const bool has_run = std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
-                                     [&](const WeekRun& run) { return run.bed == bed.bed; });
-    if (!has_run || is_missing(bed.skip_rain_mm)) continue;
-    const std::string depth = view.text().gauge_depth(bed.skip_rain_mm);
-    const auto same = std::find_if(by_depth.begin(), by_depth.end(),
-                                   [&](const auto& each) { return each.second.first == depth; });
-    auto& entry = same == by_depth.end() ? by_depth[bed.skip_rain_mm] : same->second;
-    entry.first = depth;
-    entry.second.push_back(bed_letter(view, bed.bed));
-  }
-  if (by_depth.empty()) return {};
-  if (by_depth.size() == 1)
-    return say(view, Phrase::skip_rain_one, {{"depth", by_depth.begin()->second.first}});
-  std::vector<std::string> items;
-  for (const auto& [depth_mm, entry] : by_depth) {
-    items.push_back(say(view, Phrase::skip_rain_item,
-                        {{"depth", entry.first}, {"beds", beds_words(view, entry.second)}}));
-  }
-  std::string list;
-  for (const std::string& item : items) list += (list.empty() ? "" : ", ") + item;
-  return say(view, Phrase::skip_rain_beds, {{"list", list}});
 }
 
 // ---- cautions
@@ -187,14 +156,18 @@ const WeekRun* costliest_unclosed(const WeekPlan& plan) {
 SheetSection found_section(const WeekView& view) {
   std::vector<std::string> sentences{say(view, Phrase::found)};
   if (const WeekRun* const run = costliest_unclosed(view.plan)) {
-    const std::string until =
-        view.text().weekday(run->unclosed.until_date) + " " + view.text().clock(run->unclosed.until);
+    const std::string until = view.text().weekday(run->unclosed.until_date),
+                      clock = view.text().the_clock(run->unclosed.until);
     const std::string known = view.text().volume(run->unclosed.extra_l);
     const std::string volume =
         is_known(run->plan.litres_from_tap) ? known : say(view, Phrase::at_least, {{"volume", known}});
     sentences.push_back(
         with_full_stop(say(view, Phrase::found_cost,
-                           {{"run", std::to_string(run->number)}, {"volume", volume}, {"until", until}})));
+                           {{"bed", bed_letter(view, run->bed)},
+                            {"day", view.text().weekday(run->date)},
+                            {"volume", volume},
+                            {"until", until},
+                            {"clock", clock}})));
   }
   return {say(view, Phrase::found_title), {joined(sentences)}};
 }
@@ -216,7 +189,7 @@ SheetSection estimated_section(const WeekView& view) {
                          [kind](const Estimate& estimate) { return estimate.kind == kind; });
   };
   std::string list;
-  const auto add = [&list](const std::string& item) { list += (list.empty() ? "" : "; ") + item; };
+  const auto add = [&list](const std::string& item) { list += (list.empty() ? "" : ", ") + item; };
   const auto weather = count(EstimateKind::weather);
   if (weather == 1) add(say(view, Phrase::estimate_weather_one));
   if (weather > 1) add(say(view, Phrase::estimate_weather, {{"count", std::to_string(weather)}}));
@@ -238,17 +211,17 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
   const std::string letter = bed != nullptr
                                  ? bed_letter(view, static_cast<std::size_t>(bed - view.garden.beds.data()))
                                  : plain_text(run.bed);
-  const std::string day = text.day_heading(run.date), open = text.clock(run.begin);
+  const std::string day = text.day_heading(run.date), open = text.the_clock(run.begin);
   switch (change.kind) {
     case WeekChangeKind::added:
       return say(view, Phrase::changed_added,
-                 {{"day", day}, {"bed", letter}, {"open", open}, {"close", text.clock(run.end)}});
+                 {{"day", day}, {"bed", letter}, {"open", open}, {"close", text.the_clock(run.end)}});
     case WeekChangeKind::dropped:
       return say(view, Phrase::changed_dropped, {{"day", day}, {"bed", letter}, {"open", open}});
     case WeekChangeKind::time:
       return say(
           view, Phrase::changed_time,
-          {{"day", day}, {"bed", letter}, {"open", open}, {"before", text.clock(change.before.begin)}});
+          {{"day", day}, {"bed", letter}, {"open", open}, {"before", text.the_clock(change.before.begin)}});
     case WeekChangeKind::minutes:
       return say(view, Phrase::changed_minutes,
                  {{"day", day},
@@ -426,7 +399,10 @@ std::string made_words(const WeekView& view) {
 
 SheetSection skip_section(const WeekView& view) {
   SheetSection section{say(view, Phrase::skip_title), {}};
-  if (const std::string rain = rain_words(view); !rain.empty()) section.lines.push_back(rain);
+  const bool any_rain = std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
+                                    [](const WeekRun& run) { return is_known(run.skip_rain_mm); });
+  const bool us = view.garden.site.units == UnitSystem::us;
+  if (any_rain) section.lines.push_back(say(view, us ? Phrase::skip_rain : Phrase::skip_rain_metric));
   section.lines.push_back(say(view, Phrase::skip_rain_now));
   if (is_known(view.plan.skip.wind_m_s)) section.lines.push_back(say(view, Phrase::skip_wind));
   section.lines.push_back(say(view, Phrase::skip_frost));
