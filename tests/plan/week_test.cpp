@@ -5,6 +5,8 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_folder.hpp"
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 #include "plan/invented_garden.hpp"
@@ -49,6 +51,32 @@ bool is_weekend(std::chrono::year_month_day date) {
   return day == std::chrono::Saturday || day == std::chrono::Sunday;
 }
 
+/// Bed, minutes, clock times and people of the plan's first day against `today`; the number of runs.
+int first_day_agrees(const Garden& garden, const noonleaf::Journal& journal, const Sky& sky,
+                     std::chrono::year_month_day date, std::chrono::minutes from) {
+  const auto today = noonleaf::plan_today(garden, journal, sky, {.date = date, .from = from});
+  const WeekPlan plan =
+      noonleaf::plan_week(garden, journal, sky, {.first = date, .from = from, .days = 3});
+  std::vector<WeekRun> first;
+  for (const WeekRun& run : plan.runs) {
+    if (run.date == date) first.push_back(run);
+  }
+  BOOST_REQUIRE(first.size() == today.opening_order.size());
+  for (std::size_t index = 0; index < first.size(); ++index) {
+    const auto& bed = today.beds[today.opening_order[index]];
+    BOOST_TEST(first[index].bed == bed.bed);
+    BOOST_TEST(first[index].minutes == bed.run.minutes);
+    BOOST_TEST(first[index].depth_mm == bed.run.mean_depth_mm);
+    BOOST_TEST((first[index].cycles.front().begin == bed.slot->begin));
+    BOOST_TEST((first[index].cycles.back().end == bed.slot->end));
+    BOOST_TEST(first[index].closer == bed.slot->closer);
+    double sum = 0;
+    for (const auto& cycle : first[index].cycles) sum += static_cast<double>((cycle.end - cycle.begin).count());
+    BOOST_TEST(sum == first[index].minutes);
+  }
+  return static_cast<int>(first.size());
+}
+
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(week)
@@ -84,6 +112,52 @@ BOOST_AUTO_TEST_CASE(the_days_agree_with_the_runs_and_with_each_other) {
   }
   for (const WeekRun& run : plan.runs) by_runs += run.depth_mm;
   BOOST_TEST(by_days == by_runs, boost::test_tools::tolerance(1e-9));
+}
+
+// The sheet and the screen disagreed about the same day: other minutes, other beds.
+BOOST_AUTO_TEST_CASE(the_first_day_is_what_today_says) {
+  const std::string mixed = tomatoes + "share_pct = 60\n[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-07-04\nshare_pct = 40\n";
+  for (const std::string& plantings : {tomatoes, mixed}) {
+    Garden garden = invented_garden(plantings);
+    for (const double slope_pct : {0.0, 15.0}) {
+      garden.beds[0].framed = slope_pct == 0;
+      garden.beds[0].slope_pct = slope_pct;
+      for (int day = 0; day < 10; ++day) {
+        const std::chrono::year_month_day date{std::chrono::sys_days(monday) + std::chrono::days(day)};
+        for (const auto from : {0min, 600min, 850min}) {
+          first_day_agrees(garden, nothing_ran_before(date), sky_of(garden), date, from);
+          first_day_agrees(garden, {}, sky_of(garden), date, from);  // runs that nobody wrote down
+        }
+      }
+    }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(the_first_day_is_what_today_says_in_the_demo_garden) {
+  const auto demo = noonleaf::read_garden_folder(NOONLEAF_DEMO_FOLDER, "demo");
+  const Sky sky = noonleaf::sky_over(demo.garden.site, demo.weather);
+  int runs = 0;
+  for (int day = 0; day < 6; ++day) {
+    const std::chrono::year_month_day date{std::chrono::sys_days(*demo.garden.site.demo_date) -
+                                           std::chrono::days(day)};
+    runs += first_day_agrees(demo.garden, demo.journal, sky, date, 0min);
+  }
+  BOOST_TEST(runs > 5);
+}
+
+BOOST_AUTO_TEST_CASE(the_rain_that_spares_a_run_is_that_of_the_run) {
+  Garden garden = invented_garden(tomatoes);
+  garden.beds[0].rain_catch_frac = 0.5;
+  const WeekPlan plan = week_of(garden, 14);
+  BOOST_REQUIRE(plan.runs.size() > 1U);
+  bool differ = false;
+  for (const WeekRun& run : plan.runs) {
+    BOOST_TEST(run.skip_rain_mm == run.net_depth_mm / 0.5, boost::test_tools::tolerance(1e-9));
+    differ = differ || std::abs(run.skip_rain_mm - plan.runs[0].skip_rain_mm) > 1;
+  }
+  BOOST_TEST(differ);
+  garden.beds[0].rain_catch_frac = 0;
+  for (const WeekRun& run : week_of(garden, 14).runs) BOOST_TEST(noonleaf::is_missing(run.skip_rain_mm));
 }
 
 BOOST_AUTO_TEST_CASE(opener_and_closer_may_be_two_people_and_both_are_there) {

@@ -129,6 +129,7 @@ inline void add_run(WeekPlan& plan, const Garden& garden, const RunKind& kind) {
   run.minutes = kind.length_min;
   run.net_depth_mm = 0.5 * kind.length_min;
   run.depth_mm = 0.6 * kind.length_min;
+  run.skip_rain_mm = run.net_depth_mm;
   run.volume_l = 11.4 * kind.length_min;
   run.unclosed = {.until_date = run.date,
                   .until = minutes(14h),
@@ -145,7 +146,6 @@ inline void add_beds(WeekPlan& plan, const Garden& garden, int days) {
   for (std::size_t bed = 0; bed < garden.beds.size(); ++bed) {
     WeekBed week{.bed = bed,
                  .lasts_to = year_month_day(std::chrono::sys_days(plan.first) + std::chrono::days(2))};
-    week.skip_rain_mm = bed == 2 ? 4 : 11;
     double depletion_mm = 8 + static_cast<double>(bed);
     for (int day = 0; day < days; ++day) {
       BedDay each{.date = year_month_day(std::chrono::sys_days(plan.first) + std::chrono::days(day))};
@@ -200,16 +200,16 @@ inline std::vector<RunKind> usual_runs() {
           {.day = 5, .bed = 4, .begin = 8h + 30min, .length_min = 30, .backup = 0}};
 }
 
-/// Twelve beds, two runs each in a week.
+/// Twelve beds, five runs each in ten days.
 inline std::vector<RunKind> many_runs() {
   std::vector<RunKind> runs;
-  for (int day = 0; day < 6; ++day) {
-    for (int slot = 0; slot < 4; ++slot) {
+  for (int day = 0; day < 10; ++day) {
+    for (int slot = 0; slot < 6; ++slot) {
       runs.push_back({.day = day,
-                      .bed = (4 * day + slot) % 12,
+                      .bed = (6 * day + slot) % 12,
                       .begin = minutes(6 * 60 + 40 * slot),
                       .length_min = 30,
-                      .opener = static_cast<std::size_t>(slot < 2 ? 1 : 0)});
+                      .opener = static_cast<std::size_t>(slot < 3 ? 1 : 0)});
     }
   }
   return runs;

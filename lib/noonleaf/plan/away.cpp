@@ -10,6 +10,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/plan/week_setup.hpp"
 
@@ -150,9 +151,12 @@ class AwayMaker {
     from_ = static_cast<std::size_t>((sys_days(question.from) - sys_days(question.today)).count());
     const auto n_days =
         static_cast<std::size_t>((sys_days(question.to) - sys_days(question.today)).count()) + 1;
+    const UnloggedRuns unlogged = unlogged_runs(garden, journal, sky, question.today);
+    taken_as_done_ = static_cast<int>(unlogged.runs.size());
     for (std::size_t bed = 0; bed < garden.beds.size(); ++bed) {
       auto& plantings = plantings_.emplace_back();
-      for (PlantingAccount& account : accounts_of_bed(garden, bed, journal, sky, question.today, n_days)) {
+      for (PlantingAccount& account :
+           accounts_of_bed(garden, bed, unlogged.if_done, sky, question.today, n_days)) {
         std::vector<PlantingNeed> needs = needs_ahead(garden.beds[bed].plantings[account.planting], account);
         plantings.push_back({std::move(account), std::move(needs)});
       }
@@ -163,6 +167,7 @@ class AwayMaker {
   Away away() {
     Away away;
     away.question = question_;
+    away.taken_as_done = taken_as_done_;
     away.known_to = year_month_day{sky_.last()};
     away.past_years = static_cast<int>(skies_.size()) - 3;
     away.best_visit = best_visit();
@@ -296,6 +301,7 @@ class AwayMaker {
   const AwayQuestion& question_;
   std::vector<SkyChoice> skies_;
   std::vector<std::vector<AwayPlanting>> plantings_{};
+  int taken_as_done_ = 0;
   std::size_t from_ = 0;
 };
 

@@ -1,9 +1,9 @@
 #include "noonleaf/plan/bed_cycles.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
-#include "noonleaf/plan/ground.hpp"
 #include "noonleaf/soil/texture.hpp"
 
 namespace noonleaf {
@@ -32,14 +32,13 @@ std::optional<CyclePlan> bed_cycles(const Garden& garden, const BedToday& bed, d
   const std::string_view texture = texture_of(where.soil);
   if (sprinkler.kind != WettingKind::sprinkler || texture.empty() || !bed.driver) return std::nullopt;
   const PlantingToday& planting = bed.plantings[*bed.driver];
-  const SoilWater soil = soil_of_bed(where);
   IntakeState intake{.soil = green_ampt_soil(texture)};
   const double bare = bare_intake_share(texture);
   intake.soil.conductivity_mm_h = is_known(where.intake_mm_h)
                                       ? where.intake_mm_h
                                       : intake.soil.conductivity_mm_h * (bare + (1 - bare) * cover_frac(bed));
   const double theta =
-      std::max(0.0, soil.field_capacity_m3_m3 - planting.dr_mm / (1000 * planting.root_depth_m));
+      std::max(0.0, planting.field_capacity_m3_m3 - planting.dr_mm / (1000 * planting.root_depth_m));
   intake.initial_saturation_frac =
       std::min(wettest_start_frac, effective_saturation_frac(intake.soil, theta));
   CycleRequest request{
@@ -58,8 +57,25 @@ double running_min(const CyclePlan& plan) {
                          [](double sum, const Cycle& cycle) { return sum + cycle.minutes; });
 }
 
-double length_with_pauses_min(const CyclePlan& plan) {
-  return running_min(plan) + plan.soak_min * (static_cast<double>(plan.cycles.size()) - 1);
+std::vector<RunOpening> openings_of_run(const std::optional<CyclePlan>& cycles, double minutes) {
+  using Minutes = std::chrono::minutes;
+  constexpr int step_min = minutes_per_slot;
+  const Minutes all(std::lround(minutes));
+  std::vector<RunOpening> openings;
+  Minutes run{0}, begin{0};
+  const std::size_t count = cycles && !cycles->cycles.empty() ? cycles->cycles.size() : 1;
+  for (std::size_t index = 0; index < count; ++index) {
+    const bool last = index + 1 == count;
+    const Minutes length =
+        last ? all - run : std::min(all - run, Minutes(std::lround(cycles->cycles[index].minutes)));
+    if (length <= Minutes{0}) break;
+    openings.push_back({begin, begin + length});
+    run += length;
+    if (last) break;
+    const double again = std::ceil((static_cast<double>((begin + length).count()) + cycles->soak_min) / step_min);
+    begin = Minutes(static_cast<int>(again) * step_min);
+  }
+  return openings;
 }
 
 }  // namespace v1

@@ -36,23 +36,41 @@ struct Search {
   std::span<const TakenTap> taken;
 };
 
-std::optional<std::size_t> person_on_site(const Search& search, minutes begin, minutes end) {
+/// When somebody has to be at the tap: for five minutes each.
+using TapMoments = std::vector<minutes>;  // when they begin
+
+std::optional<std::size_t> person_at(const Search& search, const TapMoments& moments) {
   const auto& people = search.garden.caretakers;
   for (std::size_t index = 0; index < people.size(); ++index) {
-    if (on_site(search.garden, people[index], search.date, begin, end)) return index;
+    if (std::all_of(moments.begin(), moments.end(), [&](minutes moment) {
+          return on_site(search.garden, people[index], search.date, moment, moment + at_the_tap);
+        }))
+      return index;
   }
   return std::nullopt;
 }
 
-/// Somebody who can both open and close: a hand-over is a chance to forget.
-std::optional<std::size_t> person_for_both(const Search& search, minutes begin, minutes end) {
-  const auto& people = search.garden.caretakers;
-  for (std::size_t index = 0; index < people.size(); ++index) {
-    if (on_site(search.garden, people[index], search.date, begin, begin + at_the_tap) &&
-        on_site(search.garden, people[index], search.date, end - at_the_tap, end))
-      return index;
+/// Who opens and who closes, all openings of the run; one person for both where that can be, since a
+/// hand-over is a chance to forget.
+std::optional<RunSlot> attended(const Search& search, const WantedRun& request, minutes begin) {
+  const minutes end = begin + request.length;
+  TapMoments opening, closing;
+  const bool in_one_go = request.openings.empty() || request.openings.back().end != request.length;
+  if (in_one_go) {
+    opening = {begin};
+    closing = {end - at_the_tap};
+  } else {
+    for (const RunOpening& each : request.openings) {
+      opening.push_back(begin + each.begin);
+      closing.push_back(begin + each.end - at_the_tap);
+    }
   }
-  return std::nullopt;
+  TapMoments all = opening;
+  all.insert(all.end(), closing.begin(), closing.end());
+  if (const auto both = person_at(search, all)) return RunSlot{begin, end, *both, *both};
+  const auto opener = person_at(search, opening), closer = person_at(search, closing);
+  if (!opener || !closer) return std::nullopt;
+  return RunSlot{begin, end, *opener, *closer};
 }
 
 /// Whether a sprinkler needs more than its tap gives while another one is open.
@@ -89,11 +107,7 @@ std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, m
   if (limits.wind == Limits::Keep::yes && (run & ~request.calm).any()) return std::nullopt;
   if (limits.taps == Limits::Keep::yes && !tap_is_free(search, request.sprinkler, begin, end))
     return std::nullopt;
-  if (const auto both = person_for_both(search, begin, end)) return RunSlot{begin, end, *both, *both};
-  const auto opener = person_on_site(search, begin, begin + at_the_tap);
-  const auto closer = person_on_site(search, end - at_the_tap, end);
-  if (!opener || !closer) return std::nullopt;
-  return RunSlot{begin, end, *opener, *closer};
+  return attended(search, request, begin);
 }
 
 std::optional<RunSlot> first_slot(const Search& search, const WantedRun& request, const Limits& limits) {
@@ -112,7 +126,7 @@ std::optional<RunSlot> longest_slot(const Search& search, WantedRun request) {
   while (true) {
     if (auto slot = first_slot(search, request, {})) return slot;
     if (request.length <= shortest) return std::nullopt;
-    request.length = std::max(shortest, request.length - step);
+    request.length = std::max(shortest, (request.length - minutes{1}) / step * step);
   }
 }
 

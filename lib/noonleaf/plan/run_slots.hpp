@@ -12,12 +12,18 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
+/// One opening of a run, after its begin.
+struct RunOpening {
+  std::chrono::minutes begin{0}, end{0};
+};
+
 /// A run that somebody wants today, before it has a time.
 struct WantedRun {
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   std::chrono::minutes length{0};
   std::chrono::minutes shortest{0};  ///< a run may be cut to this rather than not be; 0 = not at all
   DaySlots calm = DaySlots{}.set();  ///< where wind lets it run on the day asked for
+  std::vector<RunOpening> openings{};  ///< with a pause in between: somebody is there for each; empty = one
 };
 
 /// When a run starts and stops, who opens it and who closes it. Both are on site at that minute.

@@ -110,6 +110,7 @@ PlantingToday planting_today(const BedPlanting& planting, const PlantingAccount&
     result.top_layer_limit_mm = result.seedbed->zone.damp_mm;
   }
   result.root_depth_m = today.end.root_depth_m;
+  result.field_capacity_m3_m3 = account.soil.field_capacity_m3_m3;
   if (is_known(today.fc)) result.cover_frac = today.fc;
   result.etc_mm_d = today.etc_mm_d;
   result.soil_checks = account.soil_checks;
@@ -281,29 +282,33 @@ BedToday bed_today(const Garden& garden, std::size_t index, const TwoJournals& j
   return now;
 }
 
-/// Splits the run where it would run off, and cuts it to what the cycles bring.
-void split_run(const Garden& garden, BedToday& bed) {
+/// Splits the run where it would run off.
+void set_cycles(const Garden& garden, BedToday& bed) {
   bed.cycles = bed_cycles(garden, bed, bed.run.minutes);
+  bed.openings = openings_of_run(bed.cycles, bed.run.minutes);
+}
+
+/// The same, and cuts it to what the cycles bring.
+void split_run(const Garden& garden, BedToday& bed) {
+  set_cycles(garden, bed);
   if (!bed.cycles || bed.cycles->left_out_min <= 0) return;
   bed.run = bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, running_min(*bed.cycles));
+  bed.openings = openings_of_run(bed.cycles, bed.run.minutes);
 }
 
 /// From opening to the last closing.
 std::chrono::minutes length_of(const BedToday& bed) {
-  return std::chrono::minutes(
-      std::lround(bed.cycles ? length_with_pauses_min(*bed.cycles) : bed.run.minutes));
+  return bed.openings.empty() ? std::chrono::minutes{0} : bed.openings.back().end;
 }
 
 /// The run as far as it fits into a slot that is shorter than it.
-void cut_run(const Garden& garden, double length_min, BedToday& bed) {
-  double minutes = length_min;
-  if (bed.cycles && bed.cycles->cycles.size() > 1) {
-    const double first_min = bed.cycles->cycles.front().minutes;
-    minutes = length_min - bed.cycles->soak_min > first_min ? length_min - bed.cycles->soak_min
-                                                            : std::min(length_min, first_min);
+void cut_run(const Garden& garden, std::chrono::minutes length, BedToday& bed) {
+  const double net_mm = bed.run.net_depth_mm;
+  for (auto minutes = length; minutes > std::chrono::minutes{0}; minutes -= std::chrono::minutes{1}) {
+    bed.run = bed_run(garden, garden.beds[bed.bed], net_mm, static_cast<double>(minutes.count()));
+    set_cycles(garden, bed);
+    if (length_of(bed) <= length) return;
   }
-  bed.run = bed_run(garden, garden.beds[bed.bed], bed.run.net_depth_mm, minutes);
-  bed.cycles = bed_cycles(garden, bed, bed.run.minutes);
 }
 
 /// What shuts the tap for this bed on the whole day, if anything does. Sets the hours calm enough for it.
@@ -350,6 +355,7 @@ void place(const Garden& garden, const Sky& sky, Today& today) {
   for (const std::size_t bed : wanting) {
     split_run(garden, today.beds[bed]);
     runs.push_back({garden.beds[today.beds[bed].bed].sprinkler, length_of(today.beds[bed]), shortest_cut});
+    runs.back().openings = today.beds[bed].openings;
     closed.push_back(closed_all_day(garden, today, sky, garden.beds[today.beds[bed].bed], runs.back()));
   }
   const auto placed = place_open_runs(garden, today, runs, closed);
@@ -361,7 +367,7 @@ void place(const Garden& garden, const Sky& sky, Today& today) {
     if (!bed.slot) continue;
     const auto length = bed.slot->end - bed.slot->begin;
     if (length < runs[index].length) {
-      cut_run(garden, static_cast<double>(length.count()), bed);
+      cut_run(garden, length, bed);
       bed.slot->end = bed.slot->begin + length_of(bed);
     }
     today.opening_order.push_back(wanting[index]);

@@ -63,6 +63,7 @@ struct PlantingToday {
   double top_layer_mm = missing;        ///< De, depletion of the top layer now
   double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
   double root_depth_m = missing;
+  double field_capacity_m3_m3 = missing;  ///< of the soil that the bed has today
   double cover_frac = 0;                 ///< share of the ground under its leaves
   double etc_mm_d = missing;             ///< what it will use today, without stress
   double dr_close_mm = missing;          ///< depletion at the day's close, without watering
@@ -95,6 +96,7 @@ struct BedToday {
   std::vector<PlantingToday> plantings{};
   RunPlan run{};                      ///< meaningful unless left alone
   std::optional<CyclePlan> cycles{};  ///< of that run, where its run-off can be told (bed_cycles)
+  std::vector<RunOpening> openings{};  ///< of that run: one, or two with a pause for the water to soak in
   std::optional<RunSlot> slot{};      ///< for action open
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
   std::optional<std::chrono::year_month_day>

@@ -73,6 +73,7 @@ class WeekMaker {
       if (const SkyDay* sky_day = sky_.find(setup_.first + days(static_cast<int>(day))))
         plan.sky.push_back(*sky_day);
     }
+    add_first_day();
     for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed) {
       traces_.push_back(trace_of(setup_.accounts[bed], solution_.beds[bed].runs));
       dry_traces_.push_back(trace_of(setup_.accounts[bed], {}));
@@ -91,11 +92,32 @@ class WeekMaker {
  private:
   year_month_day date_of(std::size_t day) const { return setup_.first + days(static_cast<int>(day)); }
 
+  /// The runs of the first day are those of `today`. The limits of a bed that it could not water are open to
+  /// blame again.
+  void add_first_day() {
+    for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed) {
+      const auto& run = setup_.first_day.runs[bed];
+      if (run) {
+        auto& schedule = solution_.beds[bed];
+        schedule.runs.insert(schedule.runs.begin(), *run);
+        solution_.cost.runs += 1;
+        solution_.bound.runs += 1;
+        const std::int64_t water = std::llround(run->depth_mm * garden_.beds[bed].area_m2 * dl_per_l);
+        solution_.cost.water += water;
+        solution_.bound.water += water;
+      }
+      if (setup_.first_day.today.beds[bed].action == BedAction::blocked)
+        setup_.problem.beds[bed].water_may_run.front() = open_slots(setup_.limits[bed].front());
+    }
+  }
+
   void add_runs(WeekPlan& plan) {
+    for (const std::size_t index : setup_.first_day.today.opening_order)
+      plan.runs.push_back(first_day_run(setup_.first_day.today.beds[index]));
     std::vector<FittingRuns> fitting;
     for (std::size_t bed = 0; bed < garden_.beds.size(); ++bed)
       fitting.push_back(fitting_runs(setup_.problem, bed));
-    for (std::size_t day = 0; day < setup_.problem.plan_days; ++day) {
+    for (std::size_t day = 1; day < setup_.problem.plan_days; ++day) {
       std::vector<PlacedChoice> wanted;
       for (std::size_t bed = 0; bed < solution_.beds.size(); ++bed) {
         for (const RunChoice& run : solution_.beds[bed].runs) {
@@ -113,15 +135,23 @@ class WeekMaker {
       plan.runs[index].number = static_cast<int>(index) + 1;
   }
 
+  WeekRun first_day_run(const BedToday& bed) const {
+    const RunChoice& choice = *setup_.first_day.runs[bed.bed];
+    WeekRun run;
+    for (const RunOpening& opening : bed.openings)
+      run.cycles.push_back({bed.slot->begin + opening.begin, bed.slot->begin + opening.end});
+    run.opener = bed.slot->opener;
+    run.closer = bed.slot->closer;
+    if (bed.cycles) run.intake_left_out_min = bed.cycles->left_out_min;
+    run.plan = bed.run;
+    complete_run(bed.bed, choice, run);
+    return run;
+  }
+
   WeekRun week_run(const PlacedChoice& choice) const {
-    const Bed& bed = garden_.beds[choice.bed];
     const RunShape& shape =
         setup_.problem.beds[choice.bed].shapes[static_cast<std::size_t>(choice.run.minutes)];
     WeekRun run;
-    run.date = date_of(choice.run.day);
-    run.bed = choice.bed;
-    run.sprinkler = bed.sprinkler;
-    run.tap = garden_.sprinklers[bed.sprinkler].tap;
     const minutes begin{static_cast<int>(choice.start_slot) * minutes_per_slot};
     for (int index = 0; index < shape.n_openings; ++index) {
       const auto& opening = shape.openings[static_cast<std::size_t>(index)];
@@ -130,31 +160,41 @@ class WeekMaker {
     const auto people = attendants(setup_.problem, choice.run.day, shape, choice.start_slot);
     run.opener = people->opener;  // a start slot without both is none
     run.closer = people->closer;
+    run.plan = bed_run(garden_, garden_.beds[choice.bed], choice.run.net_mm, choice.run.minutes);
+    complete_run(choice.bed, choice.run, run);
+    return run;
+  }
+
+  /// What follows from the choice, the clock times and the people.
+  void complete_run(std::size_t bed_index, const RunChoice& choice, WeekRun& run) const {
+    const Bed& bed = garden_.beds[bed_index];
+    const PlantingAccount& account = setup_.accounts[bed_index][choice.planting];
+    run.date = date_of(choice.day);
+    run.bed = bed_index;
+    run.sprinkler = bed.sprinkler;
+    run.tap = garden_.sprinklers[bed.sprinkler].tap;
     run.backup = backup_for(garden_, run);
-    run.minutes = choice.run.minutes;
-    run.net_depth_mm = choice.run.net_mm;
-    run.depth_mm = choice.run.depth_mm;
-    run.plan = bed_run(garden_, bed, choice.run.net_mm, choice.run.minutes);
+    run.minutes = choice.minutes;
+    run.net_depth_mm = choice.net_mm;
+    run.depth_mm = choice.depth_mm;
     run.volume_l = is_known(run.plan.litres_from_tap) ? run.plan.litres_from_tap : run.plan.litres_in_bed;
-    run.size = size_of(choice.run);
-    run.planting = setup_.accounts[choice.bed][choice.run.planting].planting;
+    run.size = size_of(choice);
+    run.planting = account.planting;
     run.evening_on_leaves = run.cycles.back().end > evening_on_leaves_from &&
                             is_overhead(garden_.sprinklers[bed.sprinkler].kind) &&
                             leaves_suffer_at_night(bed, run.date);
-    const BalanceDetail& day = traces_[choice.bed][choice.run.planting].days[choice.run.day];
-    const bool seedbed = is_seedbed(setup_.problem.beds[choice.bed], choice.run.planting, choice.run.day);
-    const double given_mm =
-        setup_.accounts[choice.bed][choice.run.planting].days_to_come[choice.run.day].irrigation_mm;
+    const BalanceDetail& day = traces_[bed_index][choice.planting].days[choice.day];
+    const bool seedbed = is_seedbed(setup_.problem.beds[bed_index], choice.planting, choice.day);
+    const double given_mm = account.days_to_come[choice.day].irrigation_mm;
     // In the evening the water comes after the day's demand: what stands at its close is with the water.
-    run.depletion_before_mm = choice.run.part == DayPart::evening
-                                  ? choice.run.net_mm
+    run.depletion_before_mm = choice.part == DayPart::evening
+                                  ? choice.net_mm
                                   : std::max(0.0, dawn_mm(day, seedbed) - given_mm);
-    if (choice.run.part == DayPart::evening && choice.run.level == RunLevel::half_refill)
+    if (choice.part == DayPart::evening && choice.level == RunLevel::half_refill)
       run.depletion_before_mm *= 2;
-    run.depletion_after_mm = std::max(0.0, run.depletion_before_mm - choice.run.depth_mm);
+    run.depletion_after_mm = std::max(0.0, run.depletion_before_mm - choice.depth_mm);
     if (bed.rain_catch_frac > 0) run.skip_rain_mm = run.net_depth_mm / bed.rain_catch_frac;
     run.unclosed = unclosed_cost(garden_, run);
-    return run;
   }
 
   static RunSize size_of(const RunChoice& run) {

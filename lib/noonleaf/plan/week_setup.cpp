@@ -8,6 +8,7 @@
 #include "noonleaf/plan/bed_cycles.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/unlogged_runs.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -58,15 +59,12 @@ BedToday bed_for_intake(const Garden& garden, std::size_t bed, const std::vector
     planting.cover_frac = is_known(morning.growth.cover_frac) ? morning.growth.cover_frac : 0;
     planting.dr_mm = morning.dr_wet_mm;
     planting.root_depth_m = morning.end.root_depth_m;
+    planting.field_capacity_m3_m3 = account.soil.field_capacity_m3_m3;
     result.plantings.push_back(planting);
     const auto& driest = result.plantings[result.driver.value_or(0)];
     if (!result.driver || planting.dr_mm > driest.dr_mm) result.driver = result.plantings.size() - 1;
   }
   return result;
-}
-
-int up_to_five(double minutes_of_day) {
-  return static_cast<int>(std::ceil(minutes_of_day / minutes_per_slot)) * minutes_per_slot;
 }
 
 /// Nothing where even two cycles would run off.
@@ -77,12 +75,11 @@ RunShape shape_of(const Garden& garden, const BedToday& bed, int run_minutes) {
   const auto plan = bed_cycles(garden, bed, run_minutes);
   if (!plan) return shape;
   if (plan->reason == CycleReason::too_many_cycles) return {};
-  if (plan->cycles.size() < 2) return shape;
-  const int first = static_cast<int>(std::lround(plan->cycles[0].minutes));
-  const int again = up_to_five(first + plan->soak_min);
-  shape.n_openings = 2;
-  shape.openings[0] = {0, first};
-  shape.openings[1] = {again, again + run_minutes - first};
+  const std::vector<RunOpening> openings = openings_of_run(plan, run_minutes);
+  shape.n_openings = static_cast<int>(openings.size());
+  for (std::size_t index = 0; index < openings.size(); ++index)
+    shape.openings[index] = {static_cast<int>(openings[index].begin.count()),
+                             static_cast<int>(openings[index].end.count())};
   return shape;
 }
 
@@ -136,6 +133,46 @@ bool some_run_alone(const Garden& garden) {
   return std::any_of(garden.sprinklers.begin(), garden.sprinklers.end(), [&](const Sprinkler& sprinkler) {
     return sprinkler.rate.flow_l_min > garden.taps[sprinkler.tap].shared_flow_l_min;
   });
+}
+
+/// Today's run of a bed as the planner has it.
+std::optional<RunChoice> choice_of(const BedToday& bed) {
+  if (bed.action != BedAction::open) return std::nullopt;
+  RunChoice choice;
+  choice.part = bed.slot->begin >= evening_begins ? DayPart::evening : DayPart::before_demand;
+  choice.planting = *bed.driver;  // both lists hold what is in the ground, in the order of the file
+  choice.net_mm = bed.run.net_depth_mm;
+  choice.depth_mm = bed.run.mean_depth_mm;
+  choice.minutes = static_cast<int>(std::lround(bed.run.minutes));
+  choice.cut = bed.run.left_over_net_mm > 0;
+  return choice;
+}
+
+/// What `today` says of the first day, and what it takes as done.
+FirstDay first_day_of(const Garden& garden, const Journal& journal, const Sky& sky,
+                      const WeekQuestion& question) {
+  FirstDay first;
+  first.today = plan_today(garden, journal, sky, {question.first, question.from, TodayQuestion::Wilt::left_out});
+  const bool doubt = std::any_of(first.today.beds.begin(), first.today.beds.end(),
+                                 [](const BedToday& bed) { return bed.open_question.has_value(); });
+  if (doubt) first.if_done = unlogged_runs(garden, journal, sky, question.first).if_done;
+  for (const BedToday& bed : first.today.beds) first.runs.push_back(choice_of(bed));
+  return first;
+}
+
+/// The first day of a bed is decided: its water is in the account, no other run may begin. Where something
+/// stood in the way of its run, the limits of that day stay, to be blamed.
+void decide_first_day(const FirstDay& first, std::size_t bed, BedProblem& problem,
+                      std::vector<std::vector<LimitSlots>>& limits) {
+  problem.water_may_run.front().reset();
+  if (first.today.beds[bed].action != BedAction::blocked)
+    limits.front().push_back({WeekLimit::already_dry, {}, {}});
+  const auto& run = first.runs[bed];
+  if (!run) return;
+  for (PlantingProblem& planting : problem.plantings) {
+    BalanceDay& day = planting.days.front();
+    (run->part == DayPart::evening ? day.evening_irrigation_mm : day.irrigation_mm) += run->depth_mm;
+  }
 }
 
 /// Days from the plan's last day to the first later one on which some bed could be watered.
@@ -207,10 +244,12 @@ WeekSetup set_up_week(const Garden& garden, const Journal& journal, const Sky& s
   }
   // A sprinkler that needs the whole supply: then one run at a time in the whole garden (on the safe side).
   const bool one_at_a_time = some_run_alone(garden);
+  setup.first_day = first_day_of(garden, journal, sky, question);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     const Bed& bed = garden.beds[index];
-    setup.accounts.push_back(
-        accounts_of_bed(garden, index, journal, sky, question.first, setup.problem.all_days));
+    const bool doubt = setup.first_day.today.beds[index].open_question.has_value();
+    setup.accounts.push_back(accounts_of_bed(garden, index, doubt ? setup.first_day.if_done : journal, sky,
+                                             question.first, setup.problem.all_days));
     BedProblem problem = bed_problem(garden, index, setup.accounts.back());
     auto& limits = setup.limits.emplace_back();
     for (int day = 0; day < question.days; ++day) {
@@ -224,6 +263,7 @@ WeekSetup set_up_week(const Garden& garden, const Journal& journal, const Sky& s
       problem.discomfort.push_back(discomfort_on(garden, bed, sky, date));
     }
     if (one_at_a_time) problem.tap = 0;
+    decide_first_day(setup.first_day, index, problem, limits);
     setup.problem.beds.push_back(std::move(problem));
   }
   return setup;

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <vector>
 
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/plan/week_limits.hpp"
@@ -14,8 +16,16 @@
 namespace noonleaf {
 inline namespace v1 {
 
+/// The first day of a plan: the runs of `today`, so that the sheet and the screen say the same.
+struct FirstDay {
+  Today today{};
+  Journal if_done{};  ///< beds with unlogged runs are planned as if these had been done, as `today` asks
+  std::vector<std::optional<RunChoice>> runs{};  ///< [bed]
+};
+
 /// The planner's problem of a garden, and what it was made from.
 struct WeekSetup {
+  FirstDay first_day{};
   WeekProblem problem{};
   std::vector<std::vector<PlantingAccount>> accounts{};        ///< [bed], those in the ground
   std::vector<std::vector<std::vector<LimitSlots>>> limits{};  ///< [bed][day of the plan]

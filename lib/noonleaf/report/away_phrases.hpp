@@ -11,7 +11,7 @@ inline namespace v1 {
 struct AwayPhrases {
   std::string_view title, not_watered, help_deep, help_mulch, help_visit, comfortable, dry_from, wilts,
       wilts_between, lasts_under_some, never_wilts, seeds_dry, seeds_lost, with_rain, do_nothing, do_deep,
-      do_mulch, do_visit, do_more, do_daily, bare, skies_note, years_note, no_probability, sheet_title,
+      do_mulch, do_visit, do_more, do_daily, bare, skies_note, years_note, as_done_note, no_probability, sheet_title,
       sheet_when, sheet_none, column_bed, column_tap, column_minutes, column_done, sheet_close, sheet_rain,
       sheet_droop, sheet_found_open, sheet_tell, sheet_hot_hose, sheet_heat, sheet_signed;
 };
@@ -42,6 +42,7 @@ inline constexpr AwayPhrases away_english{
         "Weather is known to {}. Behind it three skies: as in the last three days, a quarter hotter, a "
         "quarter cooler.",
     .years_note = "{} earlier years in the weather files are further skies.",
+    .as_done_note = "Runs that nobody wrote down are taken as done: {}. Feel the soil before you leave.",
     .no_probability =
         "No rain is counted on. Dates between brackets are the earliest and the latest of the skies, "
         "not a probability.",
@@ -88,6 +89,7 @@ inline constexpr AwayPhrases away_spanish{
         "El tiempo se conoce hasta el {}. Después, tres cielos: como los últimos tres días, una cuarta "
         "parte más calor, una cuarta parte menos.",
     .years_note = "Hay otros cielos: {} años anteriores de los archivos.",
+    .as_done_note = "Los riegos que nadie anotó se toman como hechos: {}. Toque la tierra antes de irse.",
     .no_probability =
         "No se cuenta con lluvia. Las fechas entre paréntesis son la primera y la última de los "
         "cielos, no una probabilidad.",
@@ -117,7 +119,7 @@ constexpr bool is_complete(const AwayPhrases& phrases) {
       phrases.wilts_between,  phrases.lasts_under_some, phrases.never_wilts,      phrases.seeds_dry,
       phrases.seeds_lost,     phrases.with_rain,        phrases.do_nothing,       phrases.do_deep,
       phrases.do_mulch,       phrases.do_visit,         phrases.do_more,          phrases.do_daily,
-      phrases.bare,           phrases.skies_note,       phrases.years_note,       phrases.no_probability,
+      phrases.as_done_note,   phrases.bare,           phrases.skies_note,       phrases.years_note,       phrases.no_probability,
       phrases.sheet_title,    phrases.sheet_when,       phrases.sheet_none,       phrases.column_bed,
       phrases.column_tap,     phrases.column_minutes,   phrases.column_done,      phrases.sheet_close,
       phrases.sheet_rain,     phrases.sheet_droop,      phrases.sheet_found_open, phrases.sheet_tell,

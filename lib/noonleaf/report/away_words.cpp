@@ -233,6 +233,7 @@ std::string away_text(const AwayView& view, AwayLanguage language) {
   }
   text += "\n" + wrapped(filled(say.skies_note, day_text(away.known_to, language)), 2);
   if (away.past_years > 0) text += wrapped(filled(say.years_note, away.past_years), 2);
+  if (away.taken_as_done > 0) text += wrapped(filled(say.as_done_note, away.taken_as_done), 2);
   return text + wrapped(say.no_probability, 2);
 }
 
@@ -299,6 +300,7 @@ std::string away_json(const AwayView& view) {
             {"to", iso_date(away.question.to)},
             {"weather_known_to", iso_date(away.known_to)},
             {"past_years", away.past_years},
+            {"runs_taken_as_done", away.taken_as_done},
             {"best_visit", date(away.best_visit)},
             {"beds", Json::array()}};
   for (const AwayBed& bed : away.beds) {

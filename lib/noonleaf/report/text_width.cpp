@@ -14,7 +14,7 @@ constexpr std::array<int, 95> advance{
     611, 778, 722, 278, 500, 667, 556, 833, 722, 778, 667, 778, 722, 667,  611, 722, 667, 944, 667,
     667, 611, 278, 278, 278, 469, 556, 333, 556, 556, 500, 556, 556, 278,  556, 556, 222, 222, 500,
     222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500,  500, 334, 260, 334, 584};
-constexpr int accented_letter = 556, wide_character = 833;
+constexpr int accented_letter = 556, wide_character = 833, quotation_mark = 333;
 constexpr double bold_factor = 1.08;
 
 }  // namespace
@@ -27,6 +27,10 @@ double text_width_pt(std::string_view text, double size_pt, FontWeight weight) {
       thousandths += advance[code - 0x20U];
     } else if (text.substr(place, 2) == "\u00A0") {
       thousandths += advance[0];
+    } else if (text.substr(place, 2) == "í") {
+      thousandths += advance['i' - 0x20];
+    } else if (text.substr(place, 3) == "“" || text.substr(place, 3) == "”") {
+      thousandths += quotation_mark;
     } else if (code >= 0xC0) {  // the first byte of a character of several
       thousandths += code < 0xE0 ? accented_letter : wide_character;
     }

@@ -218,13 +218,11 @@ std::vector<std::string> depletion_words(const TodayView& view, const BedToday& 
 }
 
 std::string cycle_words(const BedToday& bed) {
-  if (!bed.cycles || bed.cycles->cycles.size() < 2 || !bed.slot) return {};
-  const auto minutes = [](double value) { return std::chrono::minutes(std::lround(value)); };
-  const auto close_at = bed.slot->begin + minutes(bed.cycles->cycles.front().minutes);
+  if (bed.openings.size() < 2 || !bed.slot) return {};
   return fmt::format(
       "In two goes, or it runs off: close it at {}, open it again at {}. Where no water stands on the soil, "
       "run it in one.",
-      clock_text(close_at), clock_text(close_at + minutes(bed.cycles->soak_min)));
+      clock_text(bed.slot->begin + bed.openings[0].end), clock_text(bed.slot->begin + bed.openings[1].begin));
 }
 
 std::string hand_words(const TodayView& view, const BedToday& bed) {

@@ -18,9 +18,9 @@ namespace {
 // side, which office printers leave white anyway.
 constexpr double page_width_pt = 595.2 - 36, page_height_pt = 792 - 36;
 constexpr double spare_pt = 8;  // for rounding of the browser
-constexpr double text_pt = 14, line_pt = 16, title_pt = 18, title_line_pt = 21, gap_pt = 2;
+constexpr double text_pt = 14, line_pt = 15.5, title_pt = 18, title_line_pt = 21, gap_pt = 2;
 constexpr double head_row_pt = 19, row_pt = 19, two_line_row_pt = 2 * line_pt + 2, band_padding_pt = 3;
-constexpr double column_gap_pt = 8, table_width_pt = (page_width_pt - column_gap_pt) / 2;
+constexpr double table_width_pt = 274;
 constexpr double cell_padding_pt = 5;                    // left and right together, with a border
 constexpr double writing_width_pt = page_width_pt - 10;  // a box has a border and a padding
 constexpr double sketch_width_pt = 170, sketch_height_pt = 84, chart_gap_pt = 12;
@@ -28,18 +28,18 @@ constexpr double sketch_width_pt = 170, sketch_height_pt = 84, chart_gap_pt = 12
 constexpr std::string_view style = R"(
 @page{margin:0.25in}
 *{box-sizing:border-box}
-html{font:14pt/16pt Arial,Helvetica,"Liberation Sans",sans-serif;color:#000;background:#fff}
+html{font:14pt/15.5pt Arial,Helvetica,"Liberation Sans",sans-serif;color:#000;background:#fff}
 body{margin:0}
 .page{width:559.2pt;margin:0 auto;break-after:page}
 .page:last-child{break-after:auto}
 h1,.title{font-size:18pt;line-height:21pt;font-weight:bold;margin:0}
-h2,h3,p,ul,figure{font-size:14pt;line-height:16pt;margin:0}
+h2,h3,p,ul,figure{font-size:14pt;line-height:15.5pt;margin:0}
 .number{float:right;font-weight:bold;margin-left:12pt;line-height:21pt}
 section section,.box,table,figure{margin-top:2pt}
 section section h2,section section p,.box h2,.box p{display:inline}
 .box{border:2pt solid #000;padding:2pt 4pt}
-.runs{display:flex;gap:8pt;align-items:flex-start}
-table{border-collapse:collapse;table-layout:fixed;width:275.6pt;flex:none}
+.runs{display:flex;justify-content:space-between;align-items:flex-start;padding:0 1.3pt}
+table{border-collapse:collapse;table-layout:fixed;width:274pt;flex:none}
 th,td{border:1pt solid #000;padding:0 2pt;text-align:center;font-weight:normal;height:19pt;vertical-align:middle}
 thead th{font-weight:bold}
 tbody.day>tr:first-child>th{height:auto;padding:1pt 3pt;border-top-width:2.5pt;text-align:left}
@@ -173,9 +173,11 @@ Block band_block(const WeekView& view, const RunGroup& band) {
   const std::string half = view.text().half_day(band.runs.front()->cycles.front().begin);
   const std::string day = view.text().weekday_heading(band.date) + (half.empty() ? "" : ", " + half),
                     people = people_words(view, *band.runs.front());
+  const double bolder =
+      text_width_pt(day, text_pt, FontWeight::bold) - text_width_pt(day, text_pt, FontWeight::regular);
   return {fmt::format("<tr><th scope=\"rowgroup\" colspan=\"7\"><b>{}:</b> {}</th></tr>\n", markup_text(day),
                       markup_text(people)),
-          lines_pt(day + "mm: " + people, table_width_pt - 8) + band_padding_pt};
+          lines_pt(day + ": " + people, table_width_pt - 8 - bolder) + band_padding_pt};
 }
 
 /// All rows with their bands, and the head of a table that is as narrow as they allow, so that the boxes to
