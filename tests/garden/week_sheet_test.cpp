@@ -108,15 +108,58 @@ BOOST_AUTO_TEST_CASE(a_spreadsheets_ways_are_read) {
   BOOST_TEST(rows[0].run == "");
 }
 
+BOOST_AUTO_TEST_CASE(the_letters_of_the_sheet_say_why_not) {
+  const auto rows = read(
+      "2025-07-14,a,1,06:00,06:25,25,R,JB,\n"
+      "2025-07-14,b,2,06:00,06:25,25,h,JB,\n"
+      "2025-07-15,a,3,06:00,06:25,25,M,JB,felt it twice\n"
+      "2025-07-15,b,4,06:00,06:25,25,20,JB,\n");
+  const auto entries = noonleaf::entries_of_sheet(rows, {}).entries;
+  BOOST_REQUIRE(entries.size() == 4U);
+  BOOST_TEST(entries[0].minutes == 0);
+  BOOST_TEST(entries[0].note == "week sheet, run 1; not run: rain");
+  BOOST_TEST(entries[1].note == "week sheet, run 2; not run: frost");
+  BOOST_TEST(entries[2].note == "week sheet, run 3; not run: felt it twice");
+  BOOST_TEST(entries[3].minutes == 20);
+  BOOST_TEST(entries[3].note == "week sheet, run 4");
+  BOOST_TEST(complaint(header + "2025-07-14,a,1,06:00,06:25,25,X,JB,\n").find("actual_minutes") !=
+             std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(dates_that_a_spreadsheet_wrote_are_read_by_the_gardens_units) {
+  garden.site.units = noonleaf::UnitSystem::us;
+  const auto rows = read("7/9/2025,a,1,06:00,06:25,25,25,JB,\n7/16/25,b,2,06:00,06:25,25,25,JB,\n");
+  BOOST_REQUIRE(rows.size() == 2U);
+  BOOST_TEST((rows[0].date == 2025y / 7 / 9));
+  BOOST_TEST((rows[1].date == 2025y / 7 / 16));
+  garden.site.units = noonleaf::UnitSystem::metric;
+  BOOST_TEST((read("9.7.2025,a,1,06:00,06:25,25,25,JB,\n")[0].date == 2025y / 7 / 9));
+}
+
+BOOST_AUTO_TEST_CASE(dates_in_the_other_order_are_refused_once) {
+  garden.site.units = noonleaf::UnitSystem::metric;
+  std::string no_such_day, months_apart;
+  for (int day = 13; day <= 20; ++day)
+    no_such_day += "7/" + std::to_string(day) + "/2025,a,1,06:00,06:25,25,25,JB,\n";
+  for (int day = 1; day <= 7; ++day)
+    months_apart += "7/" + std::to_string(day) + "/2025,a,1,06:00,06:25,25,25,JB,\n";
+  for (const std::string& rows : {no_such_day, months_apart}) {
+    const std::string said = complaint(header + rows);
+    BOOST_TEST(said.find("day/month/year") != std::string::npos, said);
+    BOOST_TEST(said.find("date", said.find("fix:")) == std::string::npos, said);  // one problem, one fix
+    BOOST_TEST(said.find("2025-07-16") != std::string::npos, said);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(every_fault_is_named_with_its_place) {
   const std::string faults = complaint(header +
-                                       "7/14/2025,a,1,06:00,06:25,25,25,JB,\n"
+                                       "July 14,a,1,06:00,06:25,25,25,JB,\n"
                                        "2025-07-14,z,1,06:00,06:25,25,25,JB,\n"
                                        "2025-07-14,a,1,06:00,06:25,25,2O,JB,\n"
                                        "2025-07-14,a,1,06:00,06:25,25,2000,JB,\n"
                                        "2025-07-14,a,1,06:00,06:25,25,10,JB,rain\n");
   for (const char* part :
-       {"week.csv:2:1: date: \"7/14/2025\" is not a date", "week.csv:3:12: bed: there is no bed",
+       {"week.csv:2:1: date: \"July 14\" is not a date", "week.csv:3:12: bed: there is no bed",
         "week.csv:4:31: actual_minutes:", "week.csv:5:31: actual_minutes: \"2000\" is outside 0 to 1440",
         "week.csv:6: this row was run and not done at once"}) {
     BOOST_TEST(faults.find(part) != std::string::npos, part << " is not in\n" << faults);

@@ -55,8 +55,7 @@ bool is_weekend(std::chrono::year_month_day date) {
 int first_day_agrees(const Garden& garden, const noonleaf::Journal& journal, const Sky& sky,
                      std::chrono::year_month_day date, std::chrono::minutes from) {
   const auto today = noonleaf::plan_today(garden, journal, sky, {.date = date, .from = from});
-  const WeekPlan plan =
-      noonleaf::plan_week(garden, journal, sky, {.first = date, .from = from, .days = 3});
+  const WeekPlan plan = noonleaf::plan_week(garden, journal, sky, {.first = date, .from = from, .days = 3});
   std::vector<WeekRun> first;
   for (const WeekRun& run : plan.runs) {
     if (run.date == date) first.push_back(run);
@@ -71,7 +70,8 @@ int first_day_agrees(const Garden& garden, const noonleaf::Journal& journal, con
     BOOST_TEST((first[index].cycles.back().end == bed.slot->end));
     BOOST_TEST(first[index].closer == bed.slot->closer);
     double sum = 0;
-    for (const auto& cycle : first[index].cycles) sum += static_cast<double>((cycle.end - cycle.begin).count());
+    for (const auto& cycle : first[index].cycles)
+      sum += static_cast<double>((cycle.end - cycle.begin).count());
     BOOST_TEST(sum == first[index].minutes);
   }
   return static_cast<int>(first.size());
@@ -116,7 +116,8 @@ BOOST_AUTO_TEST_CASE(the_days_agree_with_the_runs_and_with_each_other) {
 
 // The sheet and the screen disagreed about the same day: other minutes, other beds.
 BOOST_AUTO_TEST_CASE(the_first_day_is_what_today_says) {
-  const std::string mixed = tomatoes + "share_pct = 60\n[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-07-04\nshare_pct = 40\n";
+  const std::string mixed =
+      tomatoes + "share_pct = 60\n[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-07-04\nshare_pct = 40\n";
   for (const std::string& plantings : {tomatoes, mixed}) {
     Garden garden = invented_garden(plantings);
     for (const double slope_pct : {0.0, 15.0}) {

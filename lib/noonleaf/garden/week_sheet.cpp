@@ -20,6 +20,56 @@ namespace {
 
 constexpr double longest_min = 1440;
 
+constexpr std::chrono::days longest_sheet{14};
+
+struct DateParts {
+  unsigned first = 0, second = 0;
+  int year = 0;
+};
+
+/// "7/16/2025", "16.7.25": three numbers, the year last.
+std::optional<DateParts> spreadsheet_date(std::string_view text) {
+  std::array<unsigned, 3> numbers{};
+  std::size_t part = 0, digits = 0;
+  char mark = 0;
+  for (const char letter : text) {
+    if (letter >= '0' && letter <= '9' && digits < 4) {
+      numbers[part] = numbers[part] * 10 + static_cast<unsigned>(letter - '0');
+      ++digits;
+    } else if ((letter == '/' || letter == '.' || letter == '-') && digits > 0 && digits < 3 && part < 2 &&
+               (mark == 0 || mark == letter)) {
+      mark = letter;
+      ++part;
+      digits = 0;
+    } else {
+      return std::nullopt;
+    }
+  }
+  if (part != 2 || (digits != 2 && digits != 4)) return std::nullopt;
+  return DateParts{numbers[0], numbers[1], static_cast<int>(numbers[2]) + (digits == 2 ? 2000 : 0)};
+}
+
+/// The letters that the sheet offers, in English and in Spanish.
+std::string_view reason_of_letter(char letter) {
+  switch (letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter) {
+    case 'R':
+    case 'L':
+      return "rain";
+    case 'W':
+    case 'V':
+      return "wind";
+    case 'M':
+      return "soil moist";
+    case 'F':
+    case 'H':
+      return "frost";
+    case 'O':
+      return "other";
+    default:
+      return {};
+  }
+}
+
 /// A sheet while it is read.
 class SheetReader {
  public:
@@ -45,6 +95,7 @@ class SheetReader {
     if (!header_read)
       refuse_line("the sheet is empty",
                   "begin it with the line date,bed,run,actual_minutes,who,not_done_because");
+    check_respelled_dates();
     if (!problems_.empty()) throw Error(std::move(problems_));
     return std::move(rows_);
   }
@@ -79,11 +130,13 @@ class SheetReader {
     for (std::size_t index = 0; index < std::min(columns_.size(), record.cells.size()); ++index) {
       if (columns_[index]) read_cell(*columns_[index], record.cells[index], row);
     }
+    if (row.not_done_because.empty()) row.not_done_because = letter_reason_;
+    letter_reason_.clear();
     if (record.cells.size() > columns_.size()) {
       refuse_line("this line has more cells than the header",
                   "put quotation marks around a text with a comma in it");
     }
-    if (problems_.size() == before && (row.bed.empty() || !row.date.ok())) {
+    if (problems_.size() == before && (row.bed.empty() || row.date == std::chrono::year_month_day{})) {
       refuse_line("this row needs a date and a bed", "fill in the columns date and bed");
     }
     if (row.actual_minutes > 0 && !row.not_done_because.empty()) {
@@ -97,12 +150,7 @@ class SheetReader {
     const std::string text(trimmed(cell.text));
     switch (column) {
       case WeekSheetColumn::date:
-        if (const auto date = parse_iso_date(text)) {
-          row.date = *date;
-        } else {
-          refuse(cell, "date", "\"" + text + "\" is not a date like 2025-07-16",
-                 "write year-month-day, like 2025-07-16");
-        }
+        read_date(cell, text, row);
         break;
       case WeekSheetColumn::bed:
         read_bed(cell, text, row);
@@ -119,7 +167,7 @@ class SheetReader {
         read_minutes(cell, text, "planned_minutes", row.planned_minutes);
         break;
       case WeekSheetColumn::actual_minutes:
-        read_minutes(cell, text, "actual_minutes", row.actual_minutes);
+        read_actual(cell, text, row);
         break;
       case WeekSheetColumn::who:
         row.who = text;
@@ -132,6 +180,46 @@ class SheetReader {
     }
   }
 
+  /// A spreadsheet turns 2025-07-16 into 7/16/2025, in all rows alike: that is one fault, not one a row.
+  void read_date(const CsvCell& cell, const std::string& text, FilledRun& row) {
+    if (const auto date = parse_iso_date(text)) {
+      row.date = *date;
+    } else if (const auto parts = spreadsheet_date(text)) {
+      const bool month_first = garden_.site.units == UnitSystem::us;
+      const auto [first, second, year] = *parts;
+      row.date = std::chrono::year_month_day(std::chrono::year(year),
+                                             std::chrono::month(month_first ? first : second),
+                                             std::chrono::day(month_first ? second : first));
+      respelled_.push_back({row.date, cell, line_, line_text_});
+    } else {
+      refuse(cell, "date", "\"" + text + "\" is not a date like 2025-07-16",
+             "write year-month-day, like 2025-07-16");
+    }
+  }
+
+  /// Read in the order that the garden's units go with, such dates have to exist and to be those of one
+  /// sheet.
+  void check_respelled_dates() {
+    if (respelled_.empty()) return;
+    const auto wrong = std::find_if(respelled_.begin(), respelled_.end(),
+                                    [](const Respelled& each) { return !each.date.ok(); });
+    const auto [low, high] =
+        std::minmax_element(respelled_.begin(), respelled_.end(),
+                            [](const Respelled& a, const Respelled& b) { return a.date < b.date; });
+    const bool one_sheet =
+        wrong == respelled_.end() &&
+        std::chrono::sys_days(high->date) - std::chrono::sys_days(low->date) < longest_sheet;
+    if (one_sheet) return;
+    const Respelled& shown = wrong == respelled_.end() ? *high : *wrong;
+    line_ = shown.line;
+    line_text_ = shown.line_text;
+    const bool month_first = garden_.site.units == UnitSystem::us;
+    refuse(shown.cell, "date",
+           "dates like \"" + std::string(trimmed(shown.cell.text)) + "\" do not read as " +
+               (month_first ? "month/day/year" : "day/month/year") + " of one sheet",
+           "give the whole column the format year-month-day, like 2025-07-16, and save it again");
+  }
+
   void read_bed(const CsvCell& cell, const std::string& text, FilledRun& row) {
     row.bed = text;
     if (text.empty() || find_bed(garden_, text) != nullptr) return;
@@ -140,6 +228,14 @@ class SheetReader {
     const std::string nearest = nearest_name(text, ids);
     refuse(cell, "bed", "there is no bed with the id \"" + text + "\"",
            nearest.empty() ? "use an id of garden.toml" : "did you mean \"" + nearest + "\"?");
+  }
+
+  /// The printed box takes minutes or a letter for why not.
+  void read_actual(const CsvCell& cell, const std::string& text, FilledRun& row) {
+    const std::string_view reason = text.size() == 1 ? reason_of_letter(text[0]) : std::string_view{};
+    if (reason.empty()) return read_minutes(cell, text, "actual_minutes", row.actual_minutes);
+    row.actual_minutes = 0;
+    letter_reason_ = reason;
   }
 
   void read_minutes(const CsvCell& cell, const std::string& text, const std::string& name, double& target) {
@@ -182,13 +278,22 @@ class SheetReader {
     return problem;
   }
 
+  struct Respelled {
+    std::chrono::year_month_day date{};
+    CsvCell cell{};
+    std::size_t line = 0;
+    std::string_view line_text{};
+  };
+
   std::string text_, shown_name_;
   const Garden& garden_;
   char separator_;
   std::string_view line_text_{};
+  std::string letter_reason_{};  ///< of the row that is read
   std::size_t line_ = 1;
   std::vector<std::optional<WeekSheetColumn>> columns_;
   std::vector<FilledRun> rows_;
+  std::vector<Respelled> respelled_;
   std::vector<Problem> problems_;
 };
 

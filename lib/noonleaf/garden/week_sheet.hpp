@@ -28,10 +28,13 @@ struct FilledRun {
 /// Reads a filled-in sheet: CSV with the columns of week_sheet_columns, in any order; others are left
 /// alone.
 ///
-/// Input     text  the whole file; garden  whose beds the rows may name
+/// Input     text  the whole file; garden  whose beds the rows may name. A spreadsheet's 7/16/2025 is read
+///           as month/day/year in a garden of US units, as day/month/year in a metric one; it is refused,
+///           once, where a date does not exist like that or the dates lie more than 14 days apart
 /// Throws    Error with every problem: a column that is missing (date, bed and actual_minutes must be
 ///           there) or nearly one of them, a date that does not exist, a bed that does not, minutes that
-///           are no number or outside 0 to 1440, a row both run and not done
+///           are no number, no letter of the sheet (R rain, W wind, M moist, F frost, O other; L, V, M, H, O
+///           on the Spanish one) or outside 0 to 1440, a row both run and not done
 std::vector<FilledRun> parse_week_sheet(std::string_view text, std::string_view shown_name,
                                         const Garden& garden);
 

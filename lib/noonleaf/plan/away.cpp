@@ -9,8 +9,8 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/ground.hpp"
-#include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
+#include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/plan/week_setup.hpp"
 

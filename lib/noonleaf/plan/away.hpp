@@ -65,7 +65,8 @@ struct AwayBed {
 /// How the garden gets through.
 struct Away {
   AwayQuestion question{};
-  int taken_as_done = 0;  ///< runs of the last two weeks that nobody wrote down: as the week's plan takes them
+  int taken_as_done =
+      0;  ///< runs of the last two weeks that nobody wrote down: as the week's plan takes them
   std::chrono::year_month_day known_to{};                   ///< last day of the weather files
   std::optional<std::chrono::year_month_day> best_visit{};  ///< the day on which one visit saves most;
                                                             ///< nothing = none is needed

@@ -72,7 +72,8 @@ std::vector<RunOpening> openings_of_run(const std::optional<CyclePlan>& cycles, 
     openings.push_back({begin, begin + length});
     run += length;
     if (last) break;
-    const double again = std::ceil((static_cast<double>((begin + length).count()) + cycles->soak_min) / step_min);
+    const double again =
+        std::ceil((static_cast<double>((begin + length).count()) + cycles->soak_min) / step_min);
     begin = Minutes(static_cast<int>(again) * step_min);
   }
   return openings;

@@ -13,9 +13,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Method    cycle_plan at the rate that reaches the ground. Soil: the table row of the bed's texture, its
 ///           conductivity lowered where rain and spray beat on bare ground (bare_intake_share, by the
 ///           canopy's cover); or the bed's measured intake in its place. Initial moisture: the mean of the
-///           root zone now, below the field capacity that the soil of the day has. Storage by slope; a framed bed holds `framed_storage_mm`; a slope that nobody
-///           stated is 0. Two cycles at most; where the soil would need a pause of more than
-///           `longest_pause_min`, one.
+///           root zone now, below the field capacity that the soil of the day has. Storage by slope; a framed
+///           bed holds `framed_storage_mm`; a slope that nobody stated is 0. Two cycles at most; where the
+///           soil would need a pause of more than `longest_pause_min`, one.
 /// Input     bed  with a driver; minutes  of running
 /// Result    empty for drip, soaker hose and hand watering, and for measured soil, which has no texture:
 ///           then nothing is said about run-off

@@ -21,8 +21,8 @@ struct RunOpening {
 struct WantedRun {
   std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
   std::chrono::minutes length{0};
-  std::chrono::minutes shortest{0};  ///< a run may be cut to this rather than not be; 0 = not at all
-  DaySlots calm = DaySlots{}.set();  ///< where wind lets it run on the day asked for
+  std::chrono::minutes shortest{0};    ///< a run may be cut to this rather than not be; 0 = not at all
+  DaySlots calm = DaySlots{}.set();    ///< where wind lets it run on the day asked for
   std::vector<RunOpening> openings{};  ///< with a pause in between: somebody is there for each; empty = one
 };
 

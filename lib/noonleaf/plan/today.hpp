@@ -64,11 +64,11 @@ struct PlantingToday {
   double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
   double root_depth_m = missing;
   double field_capacity_m3_m3 = missing;  ///< of the soil that the bed has today
-  double cover_frac = 0;                 ///< share of the ground under its leaves
-  double etc_mm_d = missing;             ///< what it will use today, without stress
-  double dr_close_mm = missing;          ///< depletion at the day's close, without watering
-  std::vector<SoilCheck> soil_checks{};  ///< looks into the soil that set the account right, oldest first
-  double net_need_mm = 0;                ///< what it wants from a run today; 0 = nothing
+  double cover_frac = 0;                  ///< share of the ground under its leaves
+  double etc_mm_d = missing;              ///< what it will use today, without stress
+  double dr_close_mm = missing;           ///< depletion at the day's close, without watering
+  std::vector<SoilCheck> soil_checks{};   ///< looks into the soil that set the account right, oldest first
+  double net_need_mm = 0;                 ///< what it wants from a run today; 0 = nothing
   std::optional<std::chrono::year_month_day>
       limit_day{};  ///< first day that ends beyond the limit, without water
   WiltDay wilt{};
@@ -94,10 +94,10 @@ struct BedToday {
   std::optional<std::size_t> driver{};  ///< index into `plantings`: the one whose need sets the depth
   std::optional<std::size_t> urgent{};  ///< index into `plantings`: the one that cannot wait, and why
   std::vector<PlantingToday> plantings{};
-  RunPlan run{};                      ///< meaningful unless left alone
-  std::optional<CyclePlan> cycles{};  ///< of that run, where its run-off can be told (bed_cycles)
+  RunPlan run{};                       ///< meaningful unless left alone
+  std::optional<CyclePlan> cycles{};   ///< of that run, where its run-off can be told (bed_cycles)
   std::vector<RunOpening> openings{};  ///< of that run: one, or two with a pause for the water to soak in
-  std::optional<RunSlot> slot{};      ///< for action open
+  std::optional<RunSlot> slot{};       ///< for action open
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
   std::optional<std::chrono::year_month_day>
       next_chance{};                    ///< first later day on which somebody could water

@@ -187,9 +187,8 @@ class WeekMaker {
     const bool seedbed = is_seedbed(setup_.problem.beds[bed_index], choice.planting, choice.day);
     const double given_mm = account.days_to_come[choice.day].irrigation_mm;
     // In the evening the water comes after the day's demand: what stands at its close is with the water.
-    run.depletion_before_mm = choice.part == DayPart::evening
-                                  ? choice.net_mm
-                                  : std::max(0.0, dawn_mm(day, seedbed) - given_mm);
+    run.depletion_before_mm =
+        choice.part == DayPart::evening ? choice.net_mm : std::max(0.0, dawn_mm(day, seedbed) - given_mm);
     if (choice.part == DayPart::evening && choice.level == RunLevel::half_refill)
       run.depletion_before_mm *= 2;
     run.depletion_after_mm = std::max(0.0, run.depletion_before_mm - choice.depth_mm);

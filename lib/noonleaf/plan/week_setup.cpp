@@ -152,7 +152,8 @@ std::optional<RunChoice> choice_of(const BedToday& bed) {
 FirstDay first_day_of(const Garden& garden, const Journal& journal, const Sky& sky,
                       const WeekQuestion& question) {
   FirstDay first;
-  first.today = plan_today(garden, journal, sky, {question.first, question.from, TodayQuestion::Wilt::left_out});
+  first.today =
+      plan_today(garden, journal, sky, {question.first, question.from, TodayQuestion::Wilt::left_out});
   const bool doubt = std::any_of(first.today.beds.begin(), first.today.beds.end(),
                                  [](const BedToday& bed) { return bed.open_question.has_value(); });
   if (doubt) first.if_done = unlogged_runs(garden, journal, sky, question.first).if_done;

@@ -31,14 +31,14 @@ class LocalText {
 
   std::string clock(std::chrono::minutes time_of_day) const;  ///< "6:05 am", "6:05 a.m.", "06:05"
   std::string the_clock(
-      std::chrono::minutes time_of_day) const;              ///< for a sentence: "6:05 am", "las 6:05 a.m."
-  std::string half_day(std::chrono::minutes time_of_day) const;  ///< "am", "p.m."; "" on the 24-hour clock
+      std::chrono::minutes time_of_day) const;  ///< for a sentence: "6:05 am", "las 6:05 a.m."
+  std::string half_day(std::chrono::minutes time_of_day) const;    ///< "am", "p.m."; "" on the 24-hour clock
   std::string clock_face(std::chrono::minutes time_of_day) const;  ///< without it: "6:05"
   std::string day(std::chrono::year_month_day date) const;  ///< "Wednesday, July 16", "miércoles 16 de julio"
-  std::string day_heading(std::chrono::year_month_day date) const;  ///< the same with a capital
+  std::string day_heading(std::chrono::year_month_day date) const;      ///< the same with a capital
   std::string weekday_heading(std::chrono::year_month_day date) const;  ///< "Wednesday 16", "Miércoles 16"
-  std::string short_day(std::chrono::year_month_day date) const;    ///< "Wed 16", "mié 16"
-  std::string weekday(std::chrono::year_month_day date) const;      ///< "Wednesday", "miércoles"
+  std::string short_day(std::chrono::year_month_day date) const;        ///< "Wed 16", "mié 16"
+  std::string weekday(std::chrono::year_month_day date) const;          ///< "Wednesday", "miércoles"
 
   std::string list(const std::vector<std::string>& items) const;  ///< "A, B and C", "A, B y C"; "A e I"
 

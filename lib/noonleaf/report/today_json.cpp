@@ -195,8 +195,7 @@ Json run_json(const TodayView& view, const BedToday& bed) {
     Json minutes = Json::array();
     for (const RunOpening& opening : bed.openings) minutes.push_back((opening.end - opening.begin).count());
     run["cycles_min"] = std::move(minutes);
-    run["soak_min"] =
-        bed.openings.size() < 2 ? 0 : (bed.openings[1].begin - bed.openings[0].end).count();
+    run["soak_min"] = bed.openings.size() < 2 ? 0 : (bed.openings[1].begin - bed.openings[0].end).count();
     run["left_out_min"] = number(bed.cycles->left_out_min);
   }
   if (bed.slot) {

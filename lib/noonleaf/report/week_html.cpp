@@ -201,8 +201,7 @@ std::string table_head(const WeekView& view, const std::vector<TableRow>& rows) 
     const bool is_letter = id == Phrase::column_bed;
     double width = text_width_pt(phrase(view.language, id), text_pt, FontWeight::bold);
     for (const TableRow& row : rows)
-      width =
-          std::max(width, text_width_pt(row.*cell, is_letter ? title_pt : text_pt, FontWeight::bold));
+      width = std::max(width, text_width_pt(row.*cell, is_letter ? title_pt : text_pt, FontWeight::bold));
     width = std::ceil(width) + cell_padding_pt;
     left_pt -= width;
     widths += fmt::format("<col style=\"width:{}pt\">", points(width));
@@ -255,7 +254,7 @@ TablePart table_part(const RunTable& table, std::size_t begin, double height_pt)
 TablePart two_columns(const RunTable& table, std::size_t begin, double height_pt) {
   constexpr double step_pt = 2;
   TablePart left, right;
-  for (double height = head_row_pt; ; height += step_pt) {
+  for (double height = head_row_pt;; height += step_pt) {
     height = std::min(height, height_pt);
     left = table_part(table, begin, height);
     if (left.end == begin && height < height_pt) continue;

@@ -52,9 +52,10 @@ std::string table(const WeekView& view) {
     for (const WeekRun* run : group.runs) lines += run_rows(view, *run);
   }
   if (lines.empty()) return "\n" + wrapped_text(total_words(view), {});
-  const std::string head = row({word(Phrase::column_bed), word(Phrase::column_open), word(Phrase::column_close),
-                                word(Phrase::column_minutes), word(Phrase::column_rain)}) +
-                           padded(word(Phrase::column_ran), 10) + word(Phrase::column_by) + "\n";
+  const std::string head =
+      row({word(Phrase::column_bed), word(Phrase::column_open), word(Phrase::column_close),
+           word(Phrase::column_minutes), word(Phrase::column_rain)}) +
+      padded(word(Phrase::column_ran), 10) + word(Phrase::column_by) + "\n";
   return "\n" + head + lines + "\n" + wrapped_text(total_words(view), {});
 }
 

@@ -161,13 +161,12 @@ SheetSection found_section(const WeekView& view) {
     const std::string known = view.text().volume(run->unclosed.extra_l);
     const std::string volume =
         is_known(run->plan.litres_from_tap) ? known : say(view, Phrase::at_least, {{"volume", known}});
-    sentences.push_back(
-        with_full_stop(say(view, Phrase::found_cost,
-                           {{"bed", bed_letter(view, run->bed)},
-                            {"day", view.text().weekday(run->date)},
-                            {"volume", volume},
-                            {"until", until},
-                            {"clock", clock}})));
+    sentences.push_back(with_full_stop(say(view, Phrase::found_cost,
+                                           {{"bed", bed_letter(view, run->bed)},
+                                            {"day", view.text().weekday(run->date)},
+                                            {"volume", volume},
+                                            {"until", until},
+                                            {"clock", clock}})));
   }
   return {say(view, Phrase::found_title), {joined(sentences)}};
 }
