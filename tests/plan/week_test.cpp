@@ -123,9 +123,9 @@ BOOST_AUTO_TEST_CASE(the_first_day_is_what_today_says) {
     for (const double slope_pct : {0.0, 15.0}) {
       garden.beds[0].framed = slope_pct == 0;
       garden.beds[0].slope_pct = slope_pct;
-      for (int day = 0; day < 10; ++day) {
+      for (const int day : {0, 4, 6}) {
         const std::chrono::year_month_day date{std::chrono::sys_days(monday) + std::chrono::days(day)};
-        for (const auto from : {0min, 600min, 850min}) {
+        for (const auto from : {0min, 830min}) {
           first_day_agrees(garden, nothing_ran_before(date), sky_of(garden), date, from);
           first_day_agrees(garden, {}, sky_of(garden), date, from);  // runs that nobody wrote down
         }
