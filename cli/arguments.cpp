@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <string_view>
+#include <utility>
 
 #include <CLI/CLI.hpp>
 
@@ -10,6 +11,7 @@
 #include "noonleaf/nearest_name.hpp"
 
 #include "command_line.hpp"
+#include "option_list.hpp"
 #include "version.hpp"
 
 namespace noonleaf::cli {
@@ -77,6 +79,43 @@ int complain(const CLI::App& app, const CLI::ParseError& refused, std::string_vi
   return print_usage_problem(name + ": " + refused.what(), example);
 }
 
+/// The words of "ENUM:csv|json" or "TEXT:{yes,no}", as CLI11 joins a type and its check; none for other
+/// types.
+std::vector<std::string> choices_of(const std::string& type) {
+  const std::size_t colon = type.find(':');
+  std::vector<std::string> words;
+  if (colon == std::string::npos || type.find(';') != std::string::npos) return words;
+  std::string word;
+  for (const char letter : type.substr(colon + 1) + "|") {
+    if (letter == '{' || letter == '}') continue;
+    if (letter != '|' && letter != ',') {
+      word += letter;
+    } else if (!word.empty()) {
+      words.push_back(std::exchange(word, {}));
+    }
+  }
+  return words;
+}
+
+OptionEntry option_entry(const CLI::Option& option) {
+  OptionEntry entry;
+  for (const std::string& letter : option.get_snames()) entry.names.push_back("-" + letter);
+  for (const std::string& name : option.get_lnames()) entry.names.push_back("--" + name);
+  const std::string type = option.get_type_name();
+  entry.choices = choices_of(type);
+  if (option.get_positional()) {
+    entry.value = option.get_name(true);
+  } else if (option.get_items_expected_max() > 0) {
+    entry.value = type == "FLOAT" || type == "INT" || type == "UINT" ? "NUMBER" : type;
+  }
+  if (!entry.choices.empty() && !option.get_positional()) entry.value = type.substr(0, type.find(':'));
+  entry.purpose = option.get_description();
+  entry.default_value = option.get_default_str();
+  entry.required = option.get_required();
+  entry.repeated = option.get_expected_max() > 1;
+  return entry;
+}
+
 /// All commands, in the order in which help lists them.
 CommandLine whole_line(CLI::App& app) {
   app.require_subcommand(1);
@@ -107,6 +146,20 @@ std::variant<Arguments, int> parse_arguments(int count, const char* const* words
     return complain(app, refused, count > 1 ? words[1] : "");
   }
   return line.asked.at(app.get_subcommands().front()->get_name())();
+}
+
+std::vector<CommandEntry> all_commands() {
+  CLI::App app{purpose, "noonleaf"};
+  const CommandLine line = whole_line(app);
+  std::vector<CommandEntry> commands;
+  for (const CLI::App* command : app.get_subcommands({})) {
+    CommandEntry entry{command->get_name(), command->get_description(), command->get_footer(), {}};
+    for (const CLI::Option* option : command->get_options()) entry.options.push_back(option_entry(*option));
+    std::stable_partition(entry.options.begin(), entry.options.end(),
+                          [](const OptionEntry& option) { return option.names.empty(); });
+    commands.push_back(std::move(entry));
+  }
+  return commands;
 }
 
 }  // namespace noonleaf::cli

@@ -56,6 +56,14 @@ std::string check_pair(const std::string& text);
 /// A check that the number lies within a range, in words that name it.
 std::function<std::string(const std::string&)> within(double low, double high);
 
+/// "csv|json|text": how help shows what may stand there, and what completions offer.
+template <class Choice>
+std::string words_of(const std::map<std::string, Choice>& choices) {
+  std::string list;
+  for (const auto& [word, choice] : choices) list += (list.empty() ? "" : "|") + word;
+  return list;
+}
+
 /// A check that the text is one of the words, with the nearest of them.
 template <class Choice>
 std::function<std::string(const std::string&)> one_of(const std::map<std::string, Choice>& choices,
@@ -77,9 +85,8 @@ std::function<std::string(const std::string&)> one_of(const std::map<std::string
 template <class Choice>
 CLI::Option* add_choice(CLI::App& command, const std::string& name, Choice& choice,
                         const std::map<std::string, Choice>& words, const std::string& help) {
-  std::string list;
-  for (const auto& [word, value] : words) list += (list.empty() ? "" : "|") + word;
-  return command.add_option(name, choice, help)->transform(CLI::CheckedTransformer(words).description(list));
+  return command.add_option(name, choice, help)
+      ->transform(CLI::CheckedTransformer(words).description(words_of(words)));
 }
 
 void add_format(CLI::App& command, OutputFormat& format);

@@ -91,18 +91,17 @@ void add_log_quantities(CLI::App& command, LogArguments& arguments) {
 CLI::App* add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   CLI::App* command = app.add_subcommand("log", "Write down what happened: water, rain, sowing, a look");
   command->add_option("DIR", arguments.folder, "the garden folder")->required();
-  command
-      ->add_option("EVENT", arguments.event_word,
-                   "water, rain, sow, transplant, pull, stage, amend, mulch, feel, probe, droop, note, undo")
-      ->check(one_of(event_choices(), "an event"));
+  command->add_option("EVENT", arguments.event_word, "what happened")
+      ->check(one_of(event_choices(), "an event"), words_of(event_choices()));
   command->add_option("--from", arguments.sheet, "bring in a filled-in week sheet (CSV) in place of an EVENT")
+      ->type_name("SHEET.csv")
       ->excludes("EVENT");
   command->add_option("WHAT", arguments.word, "the bed; for note its text; for undo the id of the entry");
   command->add_option("--bed", arguments.bed, "note: the bed it is about");
   add_log_quantities(*command, arguments);
   add_log_ground(*command, arguments);
-  command->add_option("--feel", texts.feel, "feel: dry, slightly_moist, moist, wet or field_capacity")
-      ->check(one_of(feel_choices(), "a class of soil feel"));
+  command->add_option("--feel", texts.feel, "feel: how the soil feels")
+      ->check(one_of(feel_choices(), "a class of soil feel"), words_of(feel_choices()));
   command->add_option("--recovered", texts.recovered, "droop: yes or no, whether it stood up again by night")
       ->check(CLI::IsMember({"yes", "no"}));
   command

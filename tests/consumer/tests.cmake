@@ -39,3 +39,9 @@ noonleaf_consumer(add_subdirectory static)
 noonleaf_consumer(FetchContent static)
 # These build libraries; two at once would only be in each other's way.
 set_tests_properties(consumer.install_shared consumer.add_subdirectory consumer.FetchContent PROPERTIES PROCESSORS 2)
+
+foreach(kind IN ITEMS DEB TGZ)
+  add_test(NAME consumer.package_${kind} COMMAND sh "${consumer}/packages.sh" ${kind} "${PROJECT_BINARY_DIR}")
+  set_tests_properties(consumer.package_${kind} PROPERTIES SKIP_RETURN_CODE 77
+                       ENVIRONMENT "${environment};WORK=${work}/package-${kind}")
+endforeach()
