@@ -42,6 +42,11 @@ endfunction()
 # The package file, after all components have said what they need.
 function(noonleaf_install_package)
   set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/noonleaf")
+  # The C interface has static C++ libraries inside it; shared ones it loads.
+  set(noonleaf_c_needs "")
+  if(BUILD_SHARED_LIBS)
+    set(noonleaf_c_needs "science readers report")
+  endif()
   get_property(noonleaf_static_packages GLOBAL PROPERTY noonleaf_static_packages)
   configure_package_config_file("${PROJECT_SOURCE_DIR}/lib/cmake/noonleafConfig.cmake.in"
                                 "${PROJECT_BINARY_DIR}/noonleafConfig.cmake" INSTALL_DESTINATION ${package_folder})
