@@ -279,4 +279,27 @@ BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
   BOOST_CHECK_THROW(one_planting(odd, all.sky(), {}, growth, {}), noonleaf::Error);
 }
 
+// Cut in two where the first half ends: the same depletion and limit, day by day.
+BOOST_AUTO_TEST_CASE(goes_on_from_where_it_stopped) {
+  auto growth = growth_days(find_crop("tomato"), {.start = january},
+                            std::chrono::sys_days(january) + std::chrono::days(60), 20, {3, 35});
+  for (GrowthDay& day : growth)
+    day.root_depth_m = growth.front().root_depth_m;  // no growth between the halves
+  const Members all(70, growth.size(), 5);
+  std::vector<double> dr(all.n * 20), raw(all.n * 20), dr_late(all.n * 10), raw_late(all.n * 10);
+  const noonleaf::EnsemblePlanting whole{growth, {}, {}, dr, raw};
+  run_ensemble(all.ground(1.5), all.sky(), {&whole, 1});
+  const noonleaf::EnsemblePlanting early{std::span(growth).first(10)};
+  const auto half = run_ensemble(all.ground(1.5), all.sky(), {&early, 1}).front();
+  EnsembleSky sky = all.sky();
+  for (auto* series : {&sky.et0_mm_d, &sky.rain_mm, &sky.u2_m_s, &sky.rh_min_pct}) series->data += 10 * all.n;
+  const noonleaf::EnsemblePlanting late{std::span(growth).subspan(10),          {}, {}, dr_late, raw_late,
+                                        {half.dr_mm, half.lower_mm, half.de_mm}};
+  run_ensemble(all.ground(1.5), sky, {&late, 1});
+  for (std::size_t i = 0; i < dr_late.size(); ++i) {
+    BOOST_REQUIRE(std::abs(dr_late[i] - dr[10 * all.n + i]) < 1e-9);
+    BOOST_REQUIRE(std::abs(raw_late[i] - raw[10 * all.n + i]) < 1e-9);
+  }
+}
+
 BOOST_AUTO_TEST_SUITE_END()

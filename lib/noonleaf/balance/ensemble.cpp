@@ -66,6 +66,13 @@ void require_planting(const EnsemblePlanting& planting, std::size_t members, std
   if (!watering.evening_irrigation_mm.empty())
     require_length("evening_irrigation_mm", watering.evening_irrigation_mm.size(), days);
   if (!planting.dr_trace.empty()) require_length("dr_trace", planting.dr_trace.size(), members * days);
+  if (!planting.raw_trace.empty()) require_length("raw_trace", planting.raw_trace.size(), members * days);
+  const EnsembleStart& start = planting.start;
+  if (!start.dr_mm.empty() || !start.lower_mm.empty()) {
+    require_length("dr_mm", start.dr_mm.size(), members);
+    require_length("lower_mm", start.lower_mm.size(), members);
+  }
+  if (!start.de_mm.empty()) require_length("de_mm", start.de_mm.size(), members);
   if (planting.settings.surface != SurfaceAccount::coupled)
     refuse("surface", "a batch keeps the surface coupled only", "use daily_step for the account as printed");
   require_settings(planting.settings, watering);
@@ -223,6 +230,22 @@ struct BlockRun {
 
 using MissingSince = std::array<std::size_t, block_members>;
 
+/// Whether a member's own start is one; a start that is not given is.
+bool is_sound(const EnsembleStart& start, std::size_t index) {
+  const auto sound = [&](std::span<const double> of) {
+    return of.empty() || (of[index] >= 0 && of[index] < 1e4);
+  };
+  return sound(start.dr_mm) && sound(start.lower_mm) && sound(start.de_mm);
+}
+
+void load_start(EnsembleBlock& b, std::size_t lane, const EnsembleStart& start, std::size_t index) {
+  if (!start.dr_mm.empty()) {
+    b.dr[lane] = start.dr_mm[index];
+    b.lower[lane] = start.lower_mm[index];
+  }
+  if (!start.de_mm.empty()) b.de[lane] = b.de_rain[lane] = std::min(start.de_mm[index], b.tew[lane]);
+}
+
 /// Members that are not sound carry any sound one's numbers and are missing from the first day on.
 MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
   static constexpr Member stand_in{
@@ -231,19 +254,25 @@ MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
   b = EnsembleBlock{};
   const auto& given = run.planting.given;
   for (std::size_t i = 0; i < block_members; ++i) {
-    Member member = member_of(run.ground, given.watering, run.first + std::min(i, run.count - 1));
-    const bool sound = is_sound(member);
+    const std::size_t index = run.first + std::min(i, run.count - 1);
+    Member member = member_of(run.ground, given.watering, index);
+    const bool sound = is_sound(member) && is_sound(given.start, index);
     if (!sound) member = stand_in;
     load_member(b, i, member, given.growth.front(), run.ground.profile_depth_m);
+    if (sound) load_start(b, i, given.start, index);
     since[i] = sound ? missing_since(run.planting, run.weather, i) : 0;
   }
   return since;
 }
 
 void keep_trace(const EnsembleBlock& b, const BlockRun& run, const MissingSince& since, std::size_t day) {
-  const auto trace = run.planting.given.dr_trace;
   const std::size_t at = day * run.ground.field_capacity_m3_m3.size() + run.first;
-  for (std::size_t i = 0; i < run.count; ++i) trace[at + i] = day < since[i] ? b.dr[i] : missing;
+  const auto keep = [&](std::span<double> trace, const kernel::Lane& lane) {
+    if (trace.empty()) return;
+    for (std::size_t i = 0; i < run.count; ++i) trace[at + i] = day < since[i] ? lane[i] : missing;
+  };
+  keep(run.planting.given.dr_trace, b.dr);
+  keep(run.planting.given.raw_trace, b.raw);
 }
 
 void tell(const EnsembleBlock& b, const BlockRun& run, const MissingSince& since, EnsembleResult& out) {
@@ -298,7 +327,7 @@ void run_block(EnsembleBlock& b, const BlockRun& run, EnsembleResult& result) {
       dawn.root_from = shared.zr;
       dawn.surface_known = !single;
     }
-    if (!planting.given.dr_trace.empty()) keep_trace(b, run, since, day);
+    keep_trace(b, run, since, day);
   }
   const double planned = run.planned_mm();
   for (std::size_t i = 0; i < block_members; ++i) b.irrigation[i] += planned * b.share[i];

@@ -53,6 +53,12 @@ struct EnsembleResult {
   std::vector<std::size_t> missing_members;
 };
 
+/// Where each member starts, where that is known better than by one depleted share: a number for each member.
+struct EnsembleStart {
+  std::span<const double> dr_mm, lower_mm;  ///< both or none; none = EnsembleGround::depleted_frac
+  std::span<const double> de_mm;            ///< above TEW it is TEW; empty = depleted_frac
+};
+
 /// One planting of the ensemble: its days of growth, its settings, its water.
 struct EnsemblePlanting {
   std::span<const GrowthDay>
@@ -61,6 +67,8 @@ struct EnsemblePlanting {
   EnsembleWatering watering{};
   std::span<double>
       dr_trace{};  ///< empty, or n_days x n_members: receives Dr at the close of every day, day by day
+  std::span<double> raw_trace{};  ///< the same for the day's RAW
+  EnsembleStart start{};
 };
 
 /// The balance of plantings under one sky for many members at once: daily_step's equations over blocks of

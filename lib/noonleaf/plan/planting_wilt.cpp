@@ -38,6 +38,13 @@ DawnLook dawn_look(const PlantingPlace& place, year_month_day date) {
   return hung ? DawnLook::hanging : DawnLook::not_looked;
 }
 
+double potential_transpiration_mm(const BalanceDetail& day) {
+  return is_missing(day.kcb) ? day.etc_mm_d
+                             : day.kcb * day.et0_mm_d;  // a plant factor, or the single coefficient
+}
+
+}  // namespace
+
 WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, const BalanceDetail& day) {
   const Crop& crop = find_crop(place.planting.crop);
   WiltPlanting planting;
@@ -58,13 +65,6 @@ WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, co
   }
   return planting;
 }
-
-double potential_transpiration_mm(const BalanceDetail& day) {
-  return is_missing(day.kcb) ? day.etc_mm_d
-                             : day.kcb * day.et0_mm_d;  // a plant factor, or the single coefficient
-}
-
-}  // namespace
 
 WeatherHours hours_over(const Site& site, const Sky& sky, year_month_day date) {
   const SkyDay* day = sky.find(sys_days(date));

@@ -24,6 +24,9 @@ struct PlantingPlace {
   const Journal& journal;
 };
 
+/// A planting on the morning of a day of its account, as wilt_day wants it.
+WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, const BalanceDetail& day);
+
 /// How a planting gets through a day without watering.
 ///
 /// Method    wilt_day on the account's numbers; what the leaves lack at dawn is carried through the two days

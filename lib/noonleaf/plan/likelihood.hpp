@@ -1,0 +1,129 @@
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "noonleaf/garden/garden.hpp"
+#include "noonleaf/garden/journal.hpp"
+#include "noonleaf/plan/member_sky.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/water_account.hpp"
+
+namespace noonleaf {
+inline namespace [[gnu::visibility("default")]] v1 {
+
+/// How wrong what is known of the garden may be, one standard deviation each. All ours; those of rate and
+/// crop are account_doubt's, those of the soil check soil_check's.
+inline constexpr double available_water_texture_log = 0.20;   ///< FC - WP by texture class or fractions
+inline constexpr double available_water_measured_log = 0.08;  ///< FC and WP given as measured
+inline constexpr double wilting_point_log = 0.10;
+inline constexpr double rate_cans_log = 0.15, rate_flow_log = 0.25, rate_guess_log = 0.70;
+inline constexpr double evenness_measured_log = 0.20, evenness_guess_log = 0.45;  ///< of 1 - DU
+inline constexpr double rain_gauge_log =
+    0.10;  ///< rain in the bed, with a gauge's reading in the last 30 days
+inline constexpr double rain_station_log = 0.25;  ///< without
+inline constexpr double crop_use_log = 0.15;      ///< Kc and ET0 together
+inline constexpr double start_known_frac = 0.05, start_assumed_frac = 0.25,
+                        start_later_frac = 0.10;  ///< of TAW
+
+/// One day of one planting over all members.
+struct DayLikelihood {
+  std::chrono::year_month_day date{};
+  MemberDayFrom from = MemberDayFrom::forecast;
+  double beyond_frac = missing;  ///< share of members with Dr beyond RAW at the day's close
+  double left_frac = missing;    ///< share that have been beyond on this day or one before it
+  double droop_frac = missing;   ///< share whose leaves hang at some hour of the day
+  double stress_frac = missing;  ///< share with stress or worse (wilt.hpp)
+  double wilt_frac = missing;    ///< share with dry-soil wilt
+  double wilted_frac = missing;  ///< share that had it on this day or one before it
+  double dr10_mm = missing, dr50_mm = missing, dr90_mm = missing;  ///< depletion at the close
+};
+
+/// One planting: the whole bed, and where its sprinkler brings least.
+struct PlantingLikelihood {
+  std::size_t planting = 0;  ///< index into Bed::plantings
+  std::vector<DayLikelihood> days{}, low_quarter_days{};
+};
+
+/// The minutes of a run of today, over all members.
+struct MinutesDoubt {
+  std::size_t bed = 0;
+  double minutes = missing;  ///< the run's own, before rounding
+  double p10_min = missing, p50_min = missing, p90_min = missing;
+};
+
+/// What could be measured in a quarter of an hour.
+enum class CheapMeasurement {
+  cans_test,    ///< cans in the bed: rate and evenness
+  bucket_test,  ///< bucket and stopwatch: the flow
+  feel_test,    ///< a handful of soil from the bed
+  rain_gauge    ///< a gauge in the garden
+};
+
+/// What one measurement would do to today's doubt about the minutes.
+///
+/// Equation  variance explained = cov(minutes, x)² / (var x + e²) for each input x that the measurement tells
+/// with
+///           error e (best linear estimate); of a cans test rate and evenness together. Summed over the beds
+///           that are opened today
+struct MeasurementGain {
+  CheapMeasurement what = CheapMeasurement::feel_test;
+  std::size_t bed = 0;         ///< where; for cans and bucket the bed of its sprinkler that gains most
+  double explained_frac = 0;   ///< of the variance of all minutes of today
+  MinutesDoubt now{}, then{};  ///< of that bed
+};
+
+/// One bed.
+struct BedLikelihood {
+  std::size_t bed = 0;
+  std::vector<PlantingLikelihood> plantings{};  ///< those that grow and are no seed any more
+};
+
+/// How sure.
+struct Likelihood {
+  std::size_t members = 0;
+  std::uint64_t seed = 0;
+  int past_years = 0;  ///< years that the traces behind the forecast were taken from
+  MemberDayFrom behind_forecast = MemberDayFrom::last_days;  ///< what stands for the days behind it
+  std::chrono::year_month_day forecast_to{};    ///< last day that measurements or a forecast cover
+  std::vector<BedLikelihood> beds{};            ///< as in the garden file
+  std::vector<MinutesDoubt> minutes{};          ///< of the beds opened today
+  std::vector<MeasurementGain> measurements{};  ///< the one that helps most first
+};
+
+/// A run of today whose minutes are in doubt.
+struct RunInDoubt {
+  std::size_t bed = 0, planting = 0;  ///< indices into Garden::beds, Bed::plantings
+  double exact_min = missing, net_depth_mm = missing;
+};
+
+/// What is asked of the members.
+struct LikelihoodQuestion {
+  std::chrono::year_month_day date{};
+  std::size_t n_days = days_ahead;
+  MemberOptions options{};
+  std::vector<RunInDoubt> runs{};
+};
+
+/// How likely each bed is to leave its comfortable range and to wilt, day by day, if it gets no more water.
+///
+/// Method    Each member has one weather (member_sky) for all beds, and draws for each bed, sprinkler and
+/// planting of
+///           its own: available water and wilting point of the soil, rate and evenness of the sprinkler, rain
+///           that reaches the bed, water use of the crop, the water at the start of the account. Its account
+///           runs (run_ensemble) over the last 40 days, or from the last soil check or known start, with what
+///           the journal says, and is set so that the member without any error has the depletion of the
+///           garden's own account this morning. From there it runs through the days to come with what was
+///           watered today and then with rain alone: forecast rain counts here, at its chance. Hours of droop
+///           and wilt by wilt_members. The low quarter is a second trace, as in the account.
+/// Note      What all members share is not in it: the equations, the journal's omissions, pests. Plantings
+/// that are
+///           seed, over, or under snow or frost are left out.
+/// Throws    as accounts_of_bed
+Likelihood likelihood_of(const Garden& garden, const Journal& journal, const Sky& sky,
+                         const LikelihoodQuestion& question);
+
+}  // namespace v1
+}  // namespace noonleaf
