@@ -37,8 +37,8 @@ TodayQuestion question_of(const TodayArguments& arguments, const Site& site) {
 int run(const TodayArguments& arguments) {
   const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
   const Sky sky = sky_over(folder.garden.site, folder.weather);
-  const Today today =
-      plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
+  Today today = plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
+  today.likelihood = likelihood_of_today(folder.garden, folder.journal, sky, today);
   const TodayView view{folder.garden, today};
   print(arguments.format == OutputFormat::json ? today_json(view) : today_text(view));
   return arguments.alert_exit && !alerts_of(view).empty() ? done_with_alerts : 0;

@@ -7,6 +7,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/likelihood_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
 #include "noonleaf/report/soil_check_words.hpp"
 
@@ -131,8 +132,27 @@ std::string alerts_section(const TodayView& view) {
     const std::string_view verb = alert.kind == AlertKind::crop_heat ? "What helps: " : "Do: ";
     lines += wrapped(sentence + ".", 2) + wrapped(std::string(verb) + alert.action + stop, indent) +
              wrapped("Why: " + alert.evidence + ".", indent);
+    if (is_known(alert.likelihood))
+      lines += wrapped(
+          "How sure: " + share_words(alert.likelihood, Language::en) + " of the weathers and gardens tried.",
+          indent);
   }
   return lines.empty() ? lines : heading("ALERTS") + lines;
+}
+
+std::string how_sure_section(const TodayView& view) {
+  if (!view.today.likelihood) return {};
+  const LikelihoodView sure{view.garden, *view.today.likelihood};
+  const std::vector<std::string> head = likelihood_head_words(sure);
+  const std::vector<std::string> beds = likelihood_bed_words(sure);
+  if (beds.empty()) return {};
+  std::string lines = heading("HOW SURE") + wrapped(head.front(), 2);
+  for (const std::string& line : beds) lines += wrapped("- " + line, 2);
+  for (const std::string& line : minutes_doubt_words(sure)) lines += wrapped("- " + line, 2);
+  const std::string next = measure_next_words(sure);
+  if (!next.empty()) lines += wrapped(next, 2);
+  for (std::size_t index = 1; index < head.size(); ++index) lines += wrapped(head[index], 2);
+  return lines;
 }
 
 std::string list_section(std::string_view title, const std::vector<std::string>& items) {
@@ -149,7 +169,8 @@ std::string today_text(const TodayView& view) {
          section_text(view, Section::look_first, "LOOK FIRST", left_block) +
          section_text(view, Section::blocked, "NEEDS WATER, HAS NO RUN", blocked_block) +
          section_text(view, Section::leave_alone, "LEAVE ALONE", left_block) + alerts_section(view) +
-         list_section("NOT MEASURED", estimate_words(view)) + list_section("TAKE CARE", caution_words(view));
+         how_sure_section(view) + list_section("NOT MEASURED", estimate_words(view)) +
+         list_section("TAKE CARE", caution_words(view));
 }
 
 }  // namespace noonleaf::cli

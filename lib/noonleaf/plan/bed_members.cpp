@@ -49,7 +49,7 @@ bool has_gauge(const Journal& journal, sys_days morning) {
 /// The days of the past that the members go through, with what is shared of them.
 struct Past {
   std::vector<GrowthDay> growth;
-  std::vector<double> et0, rain, morning_mm, evening_mm;
+  std::vector<double> et0, rain, morning_mm, evening_mm, u2, rh_min;
   double depleted_frac = 0, start_sd_frac = 0;
 };
 
@@ -78,6 +78,8 @@ Past past_of(const PlantingInBed& in, const BalanceRun& run) {
     const BalanceDetail& day = run.days[i];
     const bool open = day.ground == GroundState::open;
     past.growth.push_back(day.growth);
+    past.u2.push_back(day.u2_m_s);
+    past.rh_min.push_back(day.rh_min_pct);
     past.et0.push_back(open ? day.et0_mm_d : 0.0);
     past.rain.push_back(open ? day.rain_mm : 0.0);
     past.morning_mm.push_back(open ? day.irrigation_mm - day.evening_irrigation_mm : 0.0);
@@ -107,6 +109,9 @@ std::vector<double> product(const std::vector<double>& by_day, const std::vector
 MemberSeries series(const std::vector<double>& values, std::size_t members) {
   return {values.data(), static_cast<std::ptrdiff_t>(members), 1};
 }
+
+/// The same for all members, by day.
+MemberSeries shared(const std::vector<double>& by_day) { return {by_day.data(), 1, 0}; }
 
 /// Of a planned mean depth, what infiltrates. The past of the low quarter has its depths already: there the
 /// members differ from its DU only.
@@ -171,7 +176,9 @@ Morning morning_of(const PlantingInBed& in, BedTrace trace) {
                               profile_of(in)};
   const EnsemblePlanting planting{past.growth, settings_of(in), {past.morning_mm, past.evening_mm, share}};
   EnsembleResult result =
-      run_ensemble(ground, {series(et0, n), series(rain, n), {}, {}}, {&planting, 1}).front();
+      run_ensemble(ground, {series(et0, n), series(rain, n), shared(past.u2), shared(past.rh_min)},
+                   {&planting, 1})
+          .front();
   Morning morning{std::move(result.dr_mm), std::move(result.lower_mm), std::move(result.de_mm)};
   anchor(in, dawn.dr_mm, morning);
   return morning;
@@ -261,7 +268,12 @@ PlantingMembersTrace members_of_planting(const PlantingInBed& in, BedTrace trace
                                   out.dr_mm,
                                   out.raw_mm,
                                   {morning.dr, morning.lower, morning.de}};
-  run_ensemble(ground, {series(et0, n), series(rain, n), {}, {}}, {&planting, 1});
+  std::vector<double> u2, rh_min;
+  for (const BalanceDetail& day : in.account.dry_ahead.days) {
+    u2.push_back(day.u2_m_s);
+    rh_min.push_back(day.rh_min_pct);
+  }
+  run_ensemble(ground, {series(et0, n), series(rain, n), shared(u2), shared(rh_min)}, {&planting, 1});
   out.dr_dawn_mm = morning.dr;
   for (std::size_t i = 0; i < out.dr_mm.size(); ++i) out.beyond_mm.push_back(out.dr_mm[i] - out.raw_mm[i]);
   return out;

@@ -180,8 +180,13 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
   std::vector<double> rs(sky.members);
   for (std::size_t m = 0; m < sky.members; ++m)
     rs[m] = sky.rs_mj_m2_d[day * sky.members + m] * bed.garden.beds[bed.bed].sun_frac;
-  DayMembers weather{column(sky.t_max_c, day), column(sky.t_min_c, day), column(sky.ea_kpa, day), rs,
-                     column(sky.u2_m_s, day)};
+  DayMembers weather{column(sky.t_max_c, day),
+                     column(sky.t_min_c, day),
+                     column(sky.ea_kpa, day),
+                     rs,
+                     column(sky.u2_m_s, day),
+                     {},
+                     {}};
   if (day > 0) weather.t_max_before_c = column(sky.t_max_c, day - 1);
   if (day + 1 < sky.days) weather.t_min_after_c = column(sky.t_min_c, day + 1);
   std::vector<HourNumbers> numbers;

@@ -176,7 +176,7 @@ void put_forecast_rain(MemberSky& out, std::size_t day, const DayBase& base, con
   }
 }
 
-DayBase base_of(const Site& site, const Sky& sky, sys_days date, std::size_t day) {
+DayBase base_of(const Sky& sky, sys_days date, std::size_t day) {
   const SkyDay* found = sky.find(date + days(static_cast<int>(day)));
   DayBase base{found, MemberDayFrom::forecast, static_cast<int>(day) + 1, missing, missing, missing};
   if (day == 0 && whole(found) && found->origin == DayOrigin::measured) base.from = MemberDayFrom::measured;
@@ -242,7 +242,7 @@ MemberSky member_sky(const Site& site, const Sky& sky, year_month_day date, std:
   AllErrors errors{errors_of(DrawFor::t_max), errors_of(DrawFor::t_min), errors_of(DrawFor::ea),
                    errors_of(DrawFor::rs), errors_of(DrawFor::u2)};
   for (std::size_t day = 0; day < n_days; ++day) {
-    DayBase base = base_of(site, sky, sys_days(date), day);
+    DayBase base = base_of(sky, sys_days(date), day);
     const sys_days when = sys_days(date) + days(static_cast<int>(day));
     if (base.from == MemberDayFrom::measured) {
       for (std::size_t m = 0; m < out.members; ++m)

@@ -433,5 +433,16 @@ Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky,
   return today;
 }
 
+Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, const Sky& sky,
+                               const Today& today, const MemberOptions& options) {
+  LikelihoodQuestion question{.date = today.date, .options = options};
+  for (const BedToday& bed : today.beds) {
+    if (!bed.driver || bed.plantings[*bed.driver].in_seed_zone || !(bed.run.exact_min > 0)) continue;
+    question.runs.push_back(
+        {bed.bed, bed.plantings[*bed.driver].planting, bed.run.exact_min, bed.run.net_depth_mm});
+  }
+  return likelihood_of(garden, journal, sky, question);
+}
+
 }  // namespace v1
 }  // namespace noonleaf

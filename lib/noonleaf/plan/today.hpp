@@ -14,6 +14,7 @@
 #include "noonleaf/heat/people.hpp"
 #include "noonleaf/heat/wilt.hpp"
 #include "noonleaf/plan/estimates.hpp"
+#include "noonleaf/plan/likelihood.hpp"
 #include "noonleaf/plan/run_slots.hpp"
 #include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/seedbed.hpp"
@@ -117,6 +118,7 @@ struct Today {
   std::vector<BedToday> beds{};              ///< as in the garden file
   std::vector<std::size_t> opening_order{};  ///< indices into `beds`: the runs by their time
   std::vector<Estimate> estimates{};         ///< what was not measured
+  std::optional<Likelihood> likelihood{};    ///< where the caller asked likelihood_of_today for it
 };
 
 /// A run that a day asks for and that has a slot.
@@ -166,6 +168,11 @@ std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journa
 ///           fits in both cases.
 /// Throws    Error, field "date", when the weather does not reach the day; as accounts_of_bed
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question);
+
+/// How sure today's answer is: likelihood_of over the days ahead, and the doubt about the minutes of its
+/// runs. Throws    as likelihood_of
+Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, const Sky& sky,
+                               const Today& today, const MemberOptions& options = {});
 
 }  // namespace v1
 }  // namespace noonleaf

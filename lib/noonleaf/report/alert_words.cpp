@@ -149,6 +149,28 @@ Alert alert_of(const TodayView& view, const Hanging& hanging) {
   return alert;
 }
 
+/// Today's day of a planting over the members; nothing where it was not tried.
+const DayLikelihood* tried_today(const TodayView& view, std::size_t bed, const PlantingToday& planting,
+                                 std::vector<DayLikelihood> PlantingLikelihood::*days) {
+  if (!view.today.likelihood) return nullptr;
+  for (const BedLikelihood& each : view.today.likelihood->beds)
+    for (const PlantingLikelihood& one : each.plantings)
+      if (each.bed == bed && one.planting == planting.planting && !(one.*days).empty())
+        return &(one.*days).front();
+  return nullptr;
+}
+
+/// The share of members that are as badly off as the alert says, or worse.
+double likelihood_of_alert(const TodayView& view, const Hanging& hanging, AlertKind kind) {
+  const bool whole = &hanging.wilt() == &hanging.worst().wilt;
+  const DayLikelihood* day =
+      tried_today(view, hanging.bed->bed, hanging.worst(),
+                  whole ? &PlantingLikelihood::days : &PlantingLikelihood::low_quarter_days);
+  if (day == nullptr || kind == AlertKind::look_at_the_roots) return missing;
+  if (kind == AlertKind::dry_soil_wilt) return day->wilt_frac;
+  return kind == AlertKind::stress ? day->stress_frac : day->droop_frac;
+}
+
 /// Plantings that will hang, grouped by bed and verdict, the worst group first.
 std::vector<Hanging> hanging_plantings(const TodayView& view) {
   std::vector<std::pair<const BedToday*, const PlantingToday*>> single;
@@ -267,7 +289,10 @@ std::string_view code(AlertKind kind) {
 
 std::vector<Alert> alerts_of(const TodayView& view) {
   std::vector<Alert> alerts;
-  for (const Hanging& hanging : hanging_plantings(view)) alerts.push_back(alert_of(view, hanging));
+  for (const Hanging& hanging : hanging_plantings(view)) {
+    alerts.push_back(alert_of(view, hanging));
+    alerts.back().likelihood = likelihood_of_alert(view, hanging, alerts.back().kind);
+  }
   add_blocked(view, alerts);
   add_heat(view, alerts);
   return alerts;

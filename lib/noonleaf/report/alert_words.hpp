@@ -19,6 +19,8 @@ struct Alert {
   std::string sentence{};  ///< what will be seen, when
   std::string evidence{};  ///< the numbers behind it
   std::string action{};    ///< one thing to do
+  double likelihood =
+      missing;  ///< share of the members in which it comes true today; missing = seen, or not tried
 };
 
 /// "dry_soil_wilt", for programs. Never to change.

@@ -5,6 +5,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/plan/account_doubt.hpp"
 #include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/likelihood_json.hpp"
 #include "noonleaf/report/soil_check_words.hpp"
 
 namespace noonleaf {
@@ -230,6 +231,9 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
   for (std::size_t index = 0; index < bed.plantings.size(); ++index) {
     plantings.push_back(planting_json(bed.plantings[index], sprinkler.rate.basis,
                                       outcomes.empty() ? missing : outcomes[index].percolation_mm));
+    if (view.today.likelihood)
+      plantings.back()["likelihood"] =
+          planting_likelihood_json(*view.today.likelihood, bed.bed, bed.plantings[index].planting);
   }
   return {{"bed", where.id},
           {"name", where.name},
@@ -269,18 +273,22 @@ std::string today_json(const TodayView& view) {
                       {"bed", view.garden.beds[alert.bed].id},
                       {"sentence", alert.sentence},
                       {"evidence", alert.evidence},
-                      {"action", alert.action}});
+                      {"action", alert.action},
+                      {"likelihood", number(alert.likelihood)}});
   }
-  const Json answer{{"shape", "noonleaf.today"},
-                    {"version", 1},
-                    {"site", view.garden.site.name},
-                    {"date", iso_date(view.today.date)},
-                    {"is_demo", view.garden.site.demo_date.has_value()},
-                    {"weather", weather_json(view.today)},
-                    {"beds", std::move(beds)},
-                    {"alerts", std::move(alerts)},
-                    {"estimated", estimate_words(view)},
-                    {"cautions", caution_words(view)}};
+  const Json answer{
+      {"shape", "noonleaf.today"},
+      {"version", 1},
+      {"site", view.garden.site.name},
+      {"date", iso_date(view.today.date)},
+      {"is_demo", view.garden.site.demo_date.has_value()},
+      {"weather", weather_json(view.today)},
+      {"beds", std::move(beds)},
+      {"alerts", std::move(alerts)},
+      {"likelihood",
+       view.today.likelihood ? likelihood_json({view.garden, *view.today.likelihood}) : Json(nullptr)},
+      {"estimated", estimate_words(view)},
+      {"cautions", caution_words(view)}};
   return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -1,0 +1,116 @@
+#pragma once
+
+#include <array>
+#include <string_view>
+
+namespace noonleaf {
+inline namespace v1 {
+
+/// What an answer says about how sure it is, in one language. A missing one is empty, and the check below
+/// makes that a build error.
+struct LikelihoodPhrases {
+  std::string_view in_tenths, hardly_any, nearly_all, all, none;
+  std::string_view limit_today, limit_by, limit_also_by, limit_not, wilts_by, wilts_not, no_hours;
+  std::string_view alert_likely;
+  std::string_view tried, past_years, this_year, last_days, assumed, low_quarter, rain_counts;
+  std::string_view minutes;
+  std::string_view measure, measure_gain, cans_test, bucket_test, feel_test, rain_gauge;
+};
+
+inline constexpr LikelihoodPhrases likelihood_english{
+    .in_tenths = "in {} of 10",
+    .hardly_any = "in hardly any",
+    .nearly_all = "in nearly all",
+    .all = "in all",
+    .none = "in none",
+    .limit_today = "{} (bed {}): short of water today {}",
+    .limit_by = "{} (bed {}): short of water by {} {}",
+    .limit_also_by = ", by {} {}",
+    .limit_not = "{} (bed {}): short of water {} to {}",
+    .wilts_by = "; wilts for want of it by {} {}.",
+    .wilts_not = "; wilts for want of it {} to {}.",
+    .no_hours = ".",
+    .alert_likely = "{} of the weathers and gardens tried",
+    .tried =
+        "{} weathers and gardens tried, each as wrong as forecasts, tables and guesses may be. Without more "
+        "water:",
+    .past_years =
+        "Behind the forecast, which ends on {}, days of the same season in your own {} past years stand "
+        "for the weather.",
+    .this_year =
+        "No past year in the weather folder: behind the forecast, which ends on {}, days of this year's "
+        "last weeks stand for the weather.",
+    .last_days =
+        "Neither past years nor enough days of this one in the weather folder: behind the forecast, which "
+        "ends on {}, its last day goes on with large errors.",
+    .assumed =
+        "Doubted: the forecast, what the soil holds, the sprinkler's rate and evenness, the rain that "
+        "reaches "
+        "a bed, what the crop uses. Not doubted: the journal.",
+    .low_quarter = "In the driest quarter of a bed it comes earlier: the alerts are about that.",
+    .rain_counts = "Rain that may come counts here.",
+    .minutes = "{} minutes for bed {}: {} to {} would be right in 8 of 10.",
+    .measure = "Measure next: {}.",
+    .measure_gain =
+        "It would take {} % of the doubt out of today's minutes: bed {} could be {} to {} now, {} to {} "
+        "then.",
+    .cans_test = "set out cans under the {} (bed {}) for a quarter of an hour",
+    .bucket_test = "fill a bucket through the {} (bed {}) and time it",
+    .feel_test = "feel the soil of bed {} at finger depth, before its run",
+    .rain_gauge = "put up a rain gauge and write down what it catches"};
+
+inline constexpr LikelihoodPhrases likelihood_spanish{
+    .in_tenths = "en {} de cada 10",
+    .hardly_any = "en casi ninguno",
+    .nearly_all = "en casi todos",
+    .all = "en todos",
+    .none = "en ninguno",
+    .limit_today = "{} (cama {}): le falta agua hoy {}",
+    .limit_by = "{} (cama {}): le falta agua hasta el {} {}",
+    .limit_also_by = ", hasta el {} {}",
+    .limit_not = "{} (cama {}): le falta agua {} hasta el {}",
+    .wilts_by = "; se marchita por falta de agua hasta el {} {}.",
+    .wilts_not = "; se marchita por falta de agua {} hasta el {}.",
+    .no_hours = ".",
+    .alert_likely = "{} de los tiempos y huertos probados",
+    .tried =
+        "{} tiempos y huertos probados, cada uno tan equivocado como pueden estarlo pronósticos, tablas y "
+        "suposiciones. Sin más agua:",
+    .past_years =
+        "Después del pronóstico, que termina el {}, valen días de la misma época de {} años pasados de sus "
+        "propios archivos.",
+    .this_year =
+        "No hay años pasados en la carpeta del tiempo: después del pronóstico, que termina el {}, valen días "
+        "de las últimas semanas de este año.",
+    .last_days =
+        "No hay años pasados ni bastantes días de este en la carpeta del tiempo: después del pronóstico, que "
+        "termina el {}, sigue su último día con errores grandes.",
+    .assumed =
+        "Se duda de: el pronóstico, lo que retiene la tierra, lo que echa el aspersor y si moja parejo, la "
+        "lluvia que llega a la cama, lo que gasta el cultivo. No se duda del diario.",
+    .low_quarter = "En la cuarta parte más seca de la cama llega antes: de eso hablan los avisos.",
+    .rain_counts = "Aquí cuenta la lluvia que puede venir.",
+    .minutes = "{} minutos para la cama {}: de {} a {} serían correctos en 8 de cada 10.",
+    .measure = "Mida ahora: {}.",
+    .measure_gain =
+        "Quitaría {} % de la duda en los minutos de hoy: la cama {} puede pedir de {} a {} ahora, de {} a "
+        "{} después.",
+    .cans_test = "ponga latas bajo el {} (cama {}) un cuarto de hora",
+    .bucket_test = "llene un balde con el {} (cama {}) y tome el tiempo",
+    .feel_test = "toque la tierra de la cama {} a un dedo de hondo antes de regarla",
+    .rain_gauge = "ponga un pluviómetro y anote lo que recoge"};
+
+constexpr bool is_complete(const LikelihoodPhrases& p) {
+  const std::array all{
+      p.in_tenths,     p.hardly_any,   p.nearly_all, p.all,         p.none,        p.limit_today,  p.limit_by,
+      p.limit_also_by, p.limit_not,    p.wilts_by,   p.wilts_not,   p.no_hours,    p.alert_likely, p.tried,
+      p.past_years,    p.this_year,    p.last_days,  p.assumed,     p.low_quarter, p.rain_counts,  p.minutes,
+      p.measure,       p.measure_gain, p.cans_test,  p.bucket_test, p.feel_test,   p.rain_gauge};
+  for (const std::string_view phrase : all)
+    if (phrase.empty()) return false;
+  return true;
+}
+static_assert(is_complete(likelihood_english) && is_complete(likelihood_spanish));
+
+}  // namespace v1
+}  // namespace noonleaf

@@ -1,0 +1,165 @@
+#include "noonleaf/report/likelihood_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/report/likelihood_phrases.hpp"
+#include "noonleaf/report/local_text.hpp"
+#include "noonleaf/report/quantity_text.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace {
+
+constexpr double worth_a_word_frac = 0.05, nearly_all_frac = 0.95, likely_frac = 0.5;
+
+const LikelihoodPhrases& phrases_of(Language language) {
+  return language == Language::en ? likelihood_english : likelihood_spanish;
+}
+
+std::string day_words(const LikelihoodView& view, std::chrono::year_month_day date) {
+  return view.language == Language::en ? day_name(date)
+                                       : LocalText(view.language, view.garden.site.units).day(date);
+}
+
+std::string crop_words(const LikelihoodView& view, std::size_t bed, std::size_t planting) {
+  const Crop& crop = find_crop(view.garden.beds[bed].plantings[planting].crop);
+  return std::string(view.language == Language::en ? crop.name_en : crop.name_es);
+}
+
+/// The first day on which a share is reached; none = the last one.
+template <class Member>
+const DayLikelihood& first_at(const std::vector<DayLikelihood>& days, Member member, double share) {
+  const auto found =
+      std::find_if(days.begin(), days.end(), [&](const DayLikelihood& day) { return day.*member >= share; });
+  return found == days.end() ? days.back() : *found;
+}
+
+std::string limit_words(const LikelihoodView& view, const std::string& crop, const std::string& bed,
+                        const std::vector<DayLikelihood>& days) {
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  const auto share = [&](const DayLikelihood& day) { return share_words(day.left_frac, view.language); };
+  const DayLikelihood& today = days.front();
+  const DayLikelihood& nearly = first_at(days, &DayLikelihood::left_frac, nearly_all_frac);
+  if (nearly.left_frac < worth_a_word_frac)
+    return fmt::format(fmt::runtime(phrases.limit_not), crop, bed, share(nearly),
+                       day_words(view, nearly.date));
+  std::string words;
+  const DayLikelihood* told = &today;
+  if (today.left_frac >= worth_a_word_frac) {
+    words = fmt::format(fmt::runtime(phrases.limit_today), crop, bed, share(today));
+  } else {
+    told = &first_at(days, &DayLikelihood::left_frac, likely_frac);
+    words = fmt::format(fmt::runtime(phrases.limit_by), crop, bed, day_words(view, told->date), share(*told));
+  }
+  if (told->left_frac < nearly_all_frac && nearly.date != told->date)
+    words += fmt::format(fmt::runtime(phrases.limit_also_by), day_words(view, nearly.date), share(nearly));
+  return words;
+}
+
+std::string wilt_words(const LikelihoodView& view, const std::vector<DayLikelihood>& days) {
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  const DayLikelihood& day = first_at(days, &DayLikelihood::wilted_frac, likely_frac);
+  if (is_missing(day.wilted_frac)) return std::string(phrases.no_hours);
+  const std::string share = share_words(day.wilted_frac, view.language);
+  if (day.wilted_frac < worth_a_word_frac)
+    return fmt::format(fmt::runtime(phrases.wilts_not), share, day_words(view, day.date));
+  return fmt::format(fmt::runtime(phrases.wilts_by), day_words(view, day.date), share);
+}
+
+std::string minutes_text(double minutes) { return fmt::format("{:.0f}", std::max(1.0, minutes)); }
+
+}  // namespace
+
+std::string share_words(double share, Language language) {
+  const LikelihoodPhrases& phrases = phrases_of(language);
+  if (share <= 0) return std::string(phrases.none);
+  if (share >= 1) return std::string(phrases.all);
+  if (share < worth_a_word_frac) return std::string(phrases.hardly_any);
+  if (share > nearly_all_frac) return std::string(phrases.nearly_all);
+  return fmt::format(fmt::runtime(phrases.in_tenths), std::lround(10 * share));
+}
+
+std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  const std::string until = day_words(view, view.likelihood.forecast_to);
+  std::vector<std::string> lines{fmt::format(fmt::runtime(phrases.tried), view.likelihood.members)};
+  switch (view.likelihood.behind_forecast) {
+    case MemberDayFrom::past_years:
+      lines.push_back(fmt::format(fmt::runtime(phrases.past_years), until, view.likelihood.past_years));
+      break;
+    case MemberDayFrom::this_year:
+      lines.push_back(fmt::format(fmt::runtime(phrases.this_year), until));
+      break;
+    default:
+      lines.push_back(fmt::format(fmt::runtime(phrases.last_days), until));
+      break;
+  }
+  lines.push_back(fmt::format("{} {}", phrases.assumed, phrases.rain_counts));
+  return lines;
+}
+
+std::string planting_likelihood_words(const LikelihoodView& view, const BedLikelihood& bed,
+                                      const PlantingLikelihood& planting) {
+  if (planting.days.empty() || is_missing(planting.days.front().left_frac)) return {};
+  return limit_words(view, crop_words(view, bed.bed, planting.planting), view.garden.beds[bed.bed].id,
+                     planting.days) +
+         wilt_words(view, planting.days);
+}
+
+std::vector<std::string> likelihood_bed_words(const LikelihoodView& view) {
+  std::vector<std::string> lines;
+  for (const BedLikelihood& bed : view.likelihood.beds)
+    for (const PlantingLikelihood& planting : bed.plantings) {
+      std::string line = planting_likelihood_words(view, bed, planting);
+      if (!line.empty()) lines.push_back(std::move(line));
+    }
+  if (!lines.empty()) lines.push_back(std::string(phrases_of(view.language).low_quarter));
+  return lines;
+}
+
+std::vector<std::string> minutes_doubt_words(const LikelihoodView& view) {
+  std::vector<std::string> lines;
+  for (const MinutesDoubt& doubt : view.likelihood.minutes)
+    lines.push_back(fmt::format(fmt::runtime(phrases_of(view.language).minutes), minutes_text(doubt.minutes),
+                                view.garden.beds[doubt.bed].id, minutes_text(doubt.p10_min),
+                                minutes_text(doubt.p90_min)));
+  return lines;
+}
+
+std::string measure_next_words(const LikelihoodView& view) {
+  if (view.likelihood.measurements.empty()) return {};
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  const MeasurementGain& best = view.likelihood.measurements.front();
+  const Bed& bed = view.garden.beds[best.bed];
+  const Sprinkler& sprinkler = view.garden.sprinklers[bed.sprinkler];
+  const std::string& name =
+      view.language == Language::es && !sprinkler.name_es.empty() ? sprinkler.name_es : sprinkler.name;
+  std::string what;
+  switch (best.what) {
+    case CheapMeasurement::cans_test:
+      what = fmt::format(fmt::runtime(phrases.cans_test), name, bed.id);
+      break;
+    case CheapMeasurement::bucket_test:
+      what = fmt::format(fmt::runtime(phrases.bucket_test), name, bed.id);
+      break;
+    case CheapMeasurement::feel_test:
+      what = fmt::format(fmt::runtime(phrases.feel_test), bed.id);
+      break;
+    case CheapMeasurement::rain_gauge:
+      what = std::string(phrases.rain_gauge);
+      break;
+  }
+  return fmt::format(fmt::runtime(phrases.measure), what) + " " +
+         fmt::format(fmt::runtime(phrases.measure_gain), std::lround(100 * best.explained_frac),
+                     view.garden.beds[best.now.bed].id, minutes_text(best.now.p10_min),
+                     minutes_text(best.now.p90_min), minutes_text(best.then.p10_min),
+                     minutes_text(best.then.p90_min));
+}
+
+}  // namespace v1
+}  // namespace noonleaf
