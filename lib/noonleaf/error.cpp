@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <map>
 #include <string_view>
 #include <utility>
 
@@ -58,6 +59,24 @@ std::string excerpt_with_caret(const Problem& problem) {
   return shown + "\n  " + std::string(caret - first, ' ') + std::string(marks, '^') + "\n";
 }
 
+/// How many problems of one kind are shown in full: the rest of a column is wrong in the same way.
+constexpr std::size_t most_alike_shown = 2;
+
+struct AlikeProblems {
+  std::size_t count = 0, shown = 0, last_line = 0;
+};
+
+/// What stays of a problem when the row's own words and numbers are taken out.
+std::string kind_of(const Problem& problem) {
+  std::string kind = problem.file + '\n' + problem.field + '\n';
+  bool in_quotes = false;
+  for (const char letter : problem.message) {
+    if (letter == '"') in_quotes = !in_quotes;
+    if (!in_quotes && (letter < '0' || letter > '9')) kind += letter;
+  }
+  return kind;
+}
+
 std::string summary_of(const std::vector<Problem>& problems) {
   if (problems.empty()) return "unknown problem";
   std::string text = headline(problems.front());
@@ -96,11 +115,28 @@ std::string describe(const Problem& problem) {
 }
 
 std::string describe(const std::vector<Problem>& problems) {
+  std::map<std::string, AlikeProblems> alike;
+  for (const Problem& problem : problems) {
+    AlikeProblems& group = alike[kind_of(problem)];
+    ++group.count;
+    group.last_line = problem.line;
+  }
   std::string text;
-  const std::size_t shown = std::min(problems.size(), problems_shown);
-  for (std::size_t index = 0; index < shown; ++index) text += describe(problems[index]);
-  if (problems.size() > shown)
-    text += "… and " + std::to_string(problems.size() - shown) + " more problems\n";
+  std::size_t told = 0, shown = 0;
+  for (const Problem& problem : problems) {
+    AlikeProblems& group = alike[kind_of(problem)];
+    const bool many = problem.line > 0 && group.count > most_alike_shown + 1;
+    if (many && group.shown == most_alike_shown) continue;
+    if (shown == problems_shown) break;
+    text += describe(problem);
+    ++shown;
+    ++told;
+    if (!many || ++group.shown < most_alike_shown) continue;
+    text += "  … and " + std::to_string(group.count - group.shown) + " more like it, the last in line " +
+            std::to_string(group.last_line) + "\n";
+    told += group.count - group.shown;
+  }
+  if (problems.size() > told) text += "… and " + std::to_string(problems.size() - told) + " more problems\n";
   return text;
 }
 

@@ -60,6 +60,21 @@ BOOST_AUTO_TEST_CASE(many_problems_are_listed_then_counted) {
   BOOST_TEST(std::string(Error(problems).what()) == "m (and 24 more)");
 }
 
+BOOST_AUTO_TEST_CASE(problems_of_one_kind_are_shown_twice_and_counted) {
+  std::vector<Problem> problems;
+  for (std::size_t line = 2; line <= 9; ++line)
+    problems.push_back(Problem{.file = "w.csv",
+                               .line = line,
+                               .field = "date",
+                               .message = "\"7/" + std::to_string(line) + "/25\" is not a date"});
+  problems.push_back(
+      Problem{.file = "w.csv", .line = 10, .field = "rain_mm", .message = "\"x\" is not a number"});
+  const std::string text = noonleaf::describe(problems);
+  BOOST_TEST(text ==
+             "w.csv:2: date: \"7/2/25\" is not a date\nw.csv:3: date: \"7/3/25\" is not a date\n"
+             "  … and 6 more like it, the last in line 9\nw.csv:10: rain_mm: \"x\" is not a number\n");
+}
+
 BOOST_AUTO_TEST_CASE(guard_lets_missing_pass_and_names_the_range) {
   BOOST_CHECK_NO_THROW(noonleaf::require_within("t_c", noonleaf::missing, -40, 60, "°C"));
   BOOST_CHECK_NO_THROW(noonleaf::require_within("t_c", 60, -40, 60, "°C"));

@@ -249,7 +249,16 @@ BOOST_AUTO_TEST_CASE(every_refusal_says_what_and_how) {
       {"date,rain_mm\n2015/7/6,1\n", "is not an ISO date", "2015-07-06"},
       {"date,rain_mm\nyesterday,1\n", "\"yesterday\" is not a date", "2026-07-04"},
       {"date,rain_mm\n2015-13-01,1\n", "months are 01 to 12", "2026-07-04"},
-      {"date,rain_mm\n0000-01-01,1\n", "does not exist", "2026-07-04"},
+      {"date,rain_mm\n0000-01-01,1\n", "years are 1800 to 2200", "2026-07-04"},
+      {"date,rain_mm\n0025-07-01,1\n", "years are 1800 to 2200", "year in full"},
+      {"date,rain_mm\n9999-07-01,1\n", "years are 1800 to 2200", "year in full"},
+      {"date,rain_mm\n###,1\n", "too narrow", "widen the column"},
+      {"date,rain_mm\n2015-07-06,####\n", "too narrow", "widen the column"},
+      {"date,rain_mm\n2015-07-06,#DIV/0!\n", "is not a number", "leave the cell empty"},
+      {"date,rain_mm\n2015-07-06,=SUM(B2:B3)\n", "is a formula", "export the values"},
+      {"date,rain_mm\n2015-07-06,31\u00a0\n", "cannot be seen", "type the number again"},
+      {"<!DOCTYPE html>\n<html>\n", "is a web page", "download the CSV"},
+      {"%PDF-1.7\n1 0 obj\n", "is a document or a picture", "CSV file"},
       {"date,rain_mm\n2015-07-06,T\n", "\"T\" is not a number", "write 0 for a trace"},
       {"date,rain_mm\n2015-07-06,NA\n", "\"NA\" is not a number", "leave the cell empty"},
       {"date,rain_mm\n2015-07-06,nan\n", "\"nan\" is not a number", "leave the cell empty"},
@@ -265,7 +274,7 @@ BOOST_AUTO_TEST_CASE(every_refusal_says_what_and_how) {
       {"date,rain_mm\n2015-07-06,1.2.3\n", "\"1.2.3\" is not a number", "12.5"},
       {"date,rain_mm\n2015-07-06,--1\n", "\"--1\" is not a number", "12.5"},
       {"date,rain_mm\n2015-07-06,+-1\n", "\"+-1\" is not a number", "12.5"},
-      {"date,rain_mm\n2015-07-06,1 mm\n", "\"1 mm\" is not a number", "12.5"},
+      {"date,rain_mm\n2015-07-06,1 mm\n", "\"1 mm\" has its unit beside it", "the number alone, like 1"},
   };
   for (const Refused& refused : cases) {
     BOOST_TEST_CONTEXT(refused.bytes) {

@@ -83,9 +83,15 @@ Reading<std::int32_t> refused(std::string message, std::string fix) {
   return {std::nullopt, std::move(message), std::move(fix)};
 }
 
+// Nobody measured before, and nobody forecasts after: a slip, like 0025 (ours).
+constexpr bool is_weather_year(unsigned year) { return year - 1800U <= 400U; }
+
 Reading<std::int32_t> existing(std::string_view text, unsigned year, unsigned month, unsigned day) {
+  if (!is_weather_year(year))
+    return refused(in_quotes(text) + " is not a day with weather: years are 1800 to 2200",
+                   "write the year in full, like 2026-07-04");
   if (const auto number = day_number(static_cast<int>(year), month, day)) return {number, {}, {}};
-  const bool month_known = month >= 1 && month <= 12 && year >= 1 && year <= 9999;
+  const bool month_known = month >= 1 && month <= 12;
   std::string why = month_known ? "that month has " + std::to_string(days_in_month(year, month)) + " days"
                                 : "months are 01 to 12";
   std::string fix = month_known && day > 0
@@ -148,7 +154,7 @@ const char* plain_iso_date(const char* place, std::int32_t& day) {
   const unsigned month = two_digits(place + 5), date = two_digits(place + 8);
   if (century > 99 || rest > 99 || place[4] != '-' || place[7] != '-' || month - 1U > 11U) return nullptr;
   const unsigned year = century * 100 + rest;
-  if (year == 0 || date - 1U >= days_in_month(year, month)) return nullptr;
+  if (!is_weather_year(year) || date - 1U >= days_in_month(year, month)) return nullptr;
   day = days_from_civil(year, month, date);
   return place + 10;
 }
@@ -188,6 +194,9 @@ Reading<std::int32_t> read_date(std::string_view text, DateOrder order) {
     return existing(text, year, two_digits(text.data() + 4), two_digits(text.data() + 6));
   }
   const auto parts = date_parts(text);
+  if (!text.empty() && text.find_first_not_of('#') == std::string_view::npos)
+    return refused(in_quotes(text) + " is what a spreadsheet shows in a column that is too narrow",
+                   "widen the column and export the file again");
   if (!parts) {
     if (text.size() > 10 && (text[10] == 'T' || text[10] == ' ') &&
         read_date(text.substr(0, 10), order).value)
@@ -210,7 +219,17 @@ Reading<std::int32_t> read_date(std::string_view text, DateOrder order) {
                                          : existing(text, last, second, first);
 }
 
+// "1:00 PM", "1:00p.m."
+bool has_half_day_mark(std::string_view text) {
+  const std::size_t letter = text.find_first_of("AaPp");
+  return letter != std::string_view::npos && letter > 0;
+}
+
 Reading<std::int64_t> read_clock(std::string_view text) {
+  if (has_half_day_mark(text))
+    return {std::nullopt,
+            in_quotes(text) + " has AM or PM, which is not read: noon and midnight get mixed up with it",
+            "write it from 00:00 to 24:00, like 13:00"};
   const auto refuse = [text] {
     return Reading<std::int64_t>{std::nullopt, in_quotes(text) + " is not a time of day",
                                  "write it from 00:00 to 24:00, like 13:00"};
@@ -251,7 +270,7 @@ Reading<LocalStamp> read_stamp(std::string_view text, DateOrder order) {
                     "write it as Z or like -05:00, from -14:00 to +14:00");
   if (zone != std::string_view::npos) rest = rest.substr(0, zone);
   const auto clock = read_clock(trimmed(rest));
-  if (!clock.value) return no_stamp(in_quotes(text) + " holds a time of day that does not exist", clock.fix);
+  if (!clock.value) return no_stamp(clock.message, clock.fix);
   stamp.seconds = *date.value * day_s + *clock.value;
   return {stamp, {}, {}};
 }

@@ -28,6 +28,15 @@ const char* line_end(const char* place, const char* limit) {
   return static_cast<const char*>(std::memchr(place, '\n', static_cast<std::size_t>(limit - place)));
 }
 
+// "# made by hand"; but "######," is a date in a spreadsheet's column that was too narrow.
+bool is_remark(const char* line) {
+  if (*line != '#') return false;
+  const char* behind = line;
+  while (*behind == '#') ++behind;
+  const bool ends_a_cell = *behind == ',' || *behind == ';' || *behind == '\t';
+  return behind - line < 3 || !ends_a_cell;
+}
+
 }  // namespace
 
 CsvTable::CsvTable(std::unique_ptr<TextSource> source, const WeatherOptions& options)
@@ -43,7 +52,7 @@ bool CsvTable::skip_to_row() {
   while (source_->cursor() != source_->limit() || source_->refill()) {
     const char* place = source_->cursor();
     const bool empty = *place == '\n' || (*place == '\r' && place[1] == '\n');
-    if (!empty && *place != '#') return true;
+    if (!empty && !is_remark(place)) return true;
     source_->advance(line_end(place, source_->limit()) + 1, 1);
   }
   return false;
@@ -242,7 +251,7 @@ CsvTable::Outcome CsvTable::slow_row(TableRow& row) {
   const bool blank = std::all_of(record.cells.begin(), record.cells.end(), is_blank);
   const bool wanted = !blank && has_right_shape(record) && is_wanted(record);
   bool good = wanted;
-  for (std::size_t index = 0; wanted && index < record.cells.size(); ++index)
+  for (std::size_t index = 0; wanted && index < plan_.columns.size(); ++index)
     good = take_cell(index, record.cells[index], row) && good;
   source_->advance(record.end, record.lines);
   return good ? Outcome::taken : Outcome::skipped;
@@ -264,12 +273,17 @@ bool CsvTable::has_right_shape(const CsvRecord& record) {
     }
   }
   if (found == expected) return true;
-  const std::string counts = "the row has " + grouped(found) + " cells, the header " + grouped(expected);
+  const auto extra = record.cells.begin() + static_cast<std::ptrdiff_t>(std::min(found, expected));
+  const auto filled =
+      std::find_if(extra, record.cells.end(), [](const CsvCell& cell) { return !trimmed(cell.raw).empty(); });
+  if (found > expected && filled == record.cells.end()) return true;  // separators that a spreadsheet added
+  const std::string counts = "the row has " + grouped(found) + (found == 1 ? " cell" : " cells") +
+                             ", the header " + grouped(expected);
   if (found < expected) {
     refuse_cell(record.cells.back(), "", counts,
                 "write every cell, an empty one as nothing between two separators");
   } else {
-    refuse_cell(record.cells[expected], "", counts,
+    refuse_cell(*filled, "", counts,
                 "put quotes around a text that holds the separator, or drop the extra cell");
   }
   return false;

@@ -71,13 +71,26 @@ NumberFault number_fault(std::string_view text, char mark) {
   const std::string word = lower_case(text);
   const std::string shown = in_quotes(text);
   if (is_one_of(word, {"t", "trace"})) return {shown + " is not a number", "write 0 for a trace of rain"};
-  if (is_one_of(word,
-                {"na", "n/a", "nan", "null", "none", "m", "-", "--", "---", "inf", "-inf", ".", "missing"}))
+  if (is_one_of(word, {"na", "n/a", "nan", "null", "none", "m", "-", "--", "---", "inf", "-inf", ".",
+                       "missing", "#n/a", "#value!", "#ref!", "#div/0!", "#num!", "#name?"}))
     return {shown + " is not a number", "leave the cell empty where the value is missing"};
   if (text.find("\xE2\x88\x92") != std::string_view::npos ||
       text.find("\xE2\x80\x93") != std::string_view::npos)
     return {shown + " is not a number: its minus sign is not the one of the keyboard",
             "write it with -, like -2.5"};
+  if (text.find_first_not_of('#') == std::string_view::npos)
+    return {shown + " is what a spreadsheet shows in a column that is too narrow",
+            "widen the column and export the file again"};
+  if (!text.empty() && text.front() == '=')
+    return {shown + " is a formula, not a number", "export the values: \"CSV UTF-8\" does"};
+  if (text.find("\xC2\xA0") != std::string_view::npos || text.find("\xE2\x80\x8B") != std::string_view::npos)
+    return {shown + " holds a space that cannot be seen", "type the number again, without spaces"};
+  const std::size_t unit = text.find_first_not_of("0123456789.,-+");
+  if (unit != std::string_view::npos && unit > 0 && parse_decimal(trimmed(text.substr(0, unit)), mark) &&
+      is_one_of(std::string(trimmed(std::string_view(word).substr(unit))),
+                {"%", "c", "°c", "f", "°f", "mm", "in", "m/s", "mph", "km/h", "kn", "mj", "w", "kpa", "hpa"}))
+    return {shown + " has its unit beside it, which belongs in the header",
+            "write the number alone, like " + std::string(trimmed(text.substr(0, unit)))};
   const char other = mark == '.' ? ',' : '.';
   const bool has_other = text.find(other) != std::string_view::npos;
   if (has_other && text.find(mark) == std::string_view::npos && parse_decimal(text, other)) {

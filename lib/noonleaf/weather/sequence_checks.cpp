@@ -7,6 +7,7 @@
 
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/calendar_stamp.hpp"
+#include "noonleaf/weather/rounded_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -119,7 +120,7 @@ void SequenceChecks::note_spike(const Recent& recent, double after) {
   const double up = recent.last - recent.before, down = recent.last - after;
   if (!(std::abs(up) > limit) || !(std::abs(down) > limit) || (up > 0) != (down > 0)) return;
   findings_.doubt("spike", [&] {
-    const std::string step = number_text(std::round(std::min(std::abs(up), std::abs(down)) * 10) / 10);
+    const std::string step = rounded_text(std::min(std::abs(up), std::abs(down)), 1);
     return locator_.at(last_place_, recent.quantity,
                        "off the rows before and after by " + step + " °C or more; used",
                        "correct the cell if it is a slip, or leave it empty");

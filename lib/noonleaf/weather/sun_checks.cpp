@@ -9,6 +9,7 @@
 #include "noonleaf/atmosphere/radiation.hpp"
 #include "noonleaf/atmosphere/sun.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/rounded_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -31,8 +32,6 @@ constexpr double pressure_margin_kpa = 3.0;
 constexpr std::size_t fewest_pressures = 10;
 
 constexpr std::size_t slot(Q quantity) { return static_cast<std::size_t>(quantity); }
-
-std::string rounded(double value, double step) { return number_text(std::round(value / step) * step); }
 
 bool has_sun_column(const ValueLocator& locator) {
   return locator.quantities().test(slot(Q::rs)) || locator.quantities().test(slot(Q::sunshine));
@@ -111,7 +110,7 @@ void SunChecks::check_radiation(TableRow& row, const Sky& sky) {
   if (rs > limit) {
     const bool dropped = findings_.set_aside("rs_above_ra", [&] {
       return locator_.at(row.place, Q::rs,
-                         rounded(rs, 0.01) + " MJ/m2 is above the " + rounded(sky.ra, 0.01) +
+                         rounded_text(rs, 2) + " MJ/m2 is above the " + rounded_text(sky.ra, 2) +
                              " that reach the top of the atmosphere here; taken as missing",
                          "check the unit, the site and the clock of the logger");
     });
@@ -122,7 +121,7 @@ void SunChecks::check_radiation(TableRow& row, const Sky& sky) {
     findings_.doubt("rs_above_clear_sky", [&] {
       return locator_.at(
           row.place, Q::rs,
-          rounded(rs, 0.01) + " MJ/m2 is above the clear-sky value " + rounded(sky.rso, 0.01) + "; used",
+          rounded_text(rs, 2) + " MJ/m2 is above the clear-sky value " + rounded_text(sky.rso, 2) + "; used",
           "check the calibration of the sensor if this is often so");
     });
   note_envelope(rs, sky);
@@ -139,8 +138,8 @@ void SunChecks::check_sunshine(TableRow& row, const Sky& sky) {
   if (!(sunshine > sky.daylight_h + sunshine_margin_h)) return;
   const bool dropped = findings_.set_aside("sunshine_above_daylight", [&] {
     return locator_.at(row.place, Q::sunshine,
-                       rounded(sunshine, 0.01) + " h is more than the day is long, " +
-                           rounded(sky.daylight_h, 0.01) + " h; taken as missing",
+                       rounded_text(sunshine, 2) + " h is more than the day is long, " +
+                           rounded_text(sky.daylight_h, 2) + " h; taken as missing",
                        "check the unit and the site");
   });
   if (dropped) sunshine = missing;
@@ -159,7 +158,7 @@ void SunChecks::finish() {
   findings_.doubt("rs_below_clear_sky", [&] {
     return locator_.at_column(Q::rs,
                               "in " + std::to_string(envelope_rows_) + " rows never above " +
-                                  rounded(highest_share_ * 100, 1) + " % of the clear-sky value; used",
+                                  rounded_text(highest_share_ * 100, 0) + " % of the clear-sky value; used",
                               "clean and level the sensor, or check its unit");
   });
 }
@@ -177,9 +176,9 @@ void check_pressure(const Location& site, const std::vector<TableRow>& first_row
   if (std::abs(*half - expected) <= pressure_margin_kpa) return;
   findings.doubt("pressure_at_elevation", [&] {
     return locator.at_column(Q::pressure,
-                             "the middle of the values is " + rounded(*half, 0.1) + " kPa; at " +
-                                 rounded(site.elevation_m, 1) + " m it should be about " +
-                                 rounded(expected, 0.1) + " kPa; used",
+                             "the middle of the values is " + rounded_text(*half, 1) + " kPa; at " +
+                                 rounded_text(site.elevation_m, 0) + " m it should be about " +
+                                 rounded_text(expected, 1) + " kPa; used",
                              "see whether it is reduced to sea level, and leave the column out if so");
   });
 }

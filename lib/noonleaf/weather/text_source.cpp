@@ -91,6 +91,12 @@ void TextSource::refuse_foreign_bytes() const {
   if (begins("PK\x03\x04") || begins("\x1F\x8B") || begins("\xD0\xCF\x11\xE0"))
     throw Error(problem(0, "this is a packed file or a workbook, not text",
                         "unpack it, or save the sheet as \"CSV UTF-8\""));
+  if (begins("<!DOCTYPE") || begins("<!doctype") || begins("<html") || begins("<HTML"))
+    throw Error(problem(0, "this is a web page, not a table",
+                        "open it in a browser: it may ask for a sign-in; then download the CSV file"));
+  if (begins("%PDF") || begins("\x89PNG") || begins("\xFF\xD8\xFF"))
+    throw Error(
+        problem(0, "this is a document or a picture, not a table", "ask the source for its CSV file"));
 }
 
 void TextSource::refuse_zero_byte(const char* begin, const char* end) const {

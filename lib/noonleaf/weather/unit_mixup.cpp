@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/rounded_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -99,8 +100,7 @@ class Search {
     if (!doubtful || middle.count < fewest_for_doubt) return;
     const std::string unit = locator_.unit(quantity);
     const double in_file = locator_.conversion(quantity).to_file(middle.median);
-    const std::string what =
-        "the middle of the values is " + number_text(std::round(in_file * 1000) / 1000) + " " + unit;
+    const std::string what = "the middle of the values is " + rounded_text(in_file, 3) + " " + unit;
     const std::string fix = "check the unit: it looks like " + std::string(guess);
     if (impossible && middle.count >= fewest_for_refusal) {
       const bool dropped = findings_.set_aside("unit_mixup", [&] {

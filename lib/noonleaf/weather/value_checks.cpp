@@ -6,6 +6,7 @@
 
 #include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/weather/rounded_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -71,16 +72,14 @@ bool is_code_for_missing(double value) {
   return false;
 }
 
-std::string rounded(double value, double step) { return number_text(std::round(value / step) * step); }
-
 // What the number would be if its unit were the one most often mixed up with it.
 std::string unit_hint(Q quantity, double value, const std::string& unit) {
   if (unit == "°C" && value > 60 && value < 140)
     return "check the logger's unit; " + number_text(value) + " °F would be " +
-           rounded((value - 32) / 1.8, 0.1) + " °C";
+           rounded_text((value - 32) / 1.8, 1) + " °C";
   if (unit == "°C" && value > 200 && value < 340)
-    return "check the logger's unit; " + number_text(value) + " K would be " + rounded(value - 273.15, 0.1) +
-           " °C";
+    return "check the logger's unit; " + number_text(value) + " K would be " +
+           rounded_text(value - 273.15, 1) + " °C";
   if (quantity == Q::pressure && unit == "kPa" && value > 500 && value < 1100)
     return "check the unit; " + number_text(value) + " hPa would be " + number_text(value / 10) +
            " kPa: name the column pressure_hpa";
@@ -136,7 +135,7 @@ void ValueChecks::explain(WeatherValues& values, RowPlace place) {
 // A value as the file has it, with its unit.
 std::string ValueChecks::shown(Q quantity, double value) const {
   const double in_file = locator_.conversion(quantity).to_file(value);
-  return rounded(in_file, 1e-6) + " " + locator_.unit(quantity);
+  return rounded_text(in_file, 6) + " " + locator_.unit(quantity);
 }
 
 void ValueChecks::drop(Q quantity, std::string_view check, std::string message, std::string fix,
@@ -156,8 +155,8 @@ void ValueChecks::check_range(Q quantity, WeatherValues& values, RowPlace place)
   const double in_file = conversion.to_file(value);
   const double low = impossible ? limits.low : limits.usual_low,
                high = impossible ? limits.high : limits.usual_high;
-  const std::string range = rounded(conversion.to_file(low), 0.001) + " to " +
-                            rounded(conversion.to_file(high), 0.001) + " " + locator_.unit(quantity);
+  const std::string range = rounded_text(conversion.to_file(low), 3) + " to " +
+                            rounded_text(conversion.to_file(high), 3) + " " + locator_.unit(quantity);
   if (!impossible) {
     findings_.doubt("unusual", [&] {
       return locator_.at(place, quantity, shown(quantity, value) + " is unusual: outside " + range + "; used",
@@ -227,7 +226,7 @@ void ValueChecks::check_dew(WeatherValues& values, RowPlace place) {
   if (is_above_saturation(values))
     drop(Q::ea, "ea_above_saturation",
          shown(Q::ea, values[slot(Q::ea)]) + " is more than air of " + shown(air_quantity, highest) +
-             " holds, " + rounded(saturation_vapour_pressure_kpa(highest), 0.001) + " kPa; taken as missing",
+             " holds, " + rounded_text(saturation_vapour_pressure_kpa(highest), 3) + " kPa; taken as missing",
          "correct the cell, or leave it empty", values, place);
 }
 
