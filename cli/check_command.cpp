@@ -43,16 +43,22 @@ std::string file_text(const WeatherFile& file) {
          findings_text("doubtful, used all the same", file.doubts);
 }
 
+std::string counted(std::size_t count, std::string_view one, std::string_view more) {
+  return fmt::format("{} {}", count, count == 1 ? one : more);
+}
+
 std::string folder_text(const GardenFolder& folder) {
-  std::string text =
-      fmt::format("{}: {} beds, {} sprinklers, {} caretakers; {} journal entries\n", folder.garden.site.name,
-                  folder.garden.beds.size(), folder.garden.sprinklers.size(), folder.garden.caretakers.size(),
-                  folder.journal.size());
+  std::string text = fmt::format("{}: {}, {}, {}; {}\n", folder.garden.site.name,
+                                 counted(folder.garden.beds.size(), "bed", "beds"),
+                                 counted(folder.garden.sprinklers.size(), "sprinkler", "sprinklers"),
+                                 counted(folder.garden.caretakers.size(), "caretaker", "caretakers"),
+                                 counted(folder.journal.size(), "journal entry", "journal entries"));
   for (const WeatherFile& file : folder.weather_files) text += file_text(file);
   if (folder.weather_files.empty()) {
-    text += wrapped("no weather yet: today and week need a CSV in weather/ with date, tmin and tmax "
-                    "(docs/weather.md)",
-                    0);
+    text += wrapped(
+        "no weather yet: today and week need a CSV in weather/ with date, tmin and tmax "
+        "(docs/weather.md)",
+        0);
   }
   return text + findings_text("two files disagree", folder.weather.conflicts) + "Everything can be read.\n";
 }
@@ -72,9 +78,9 @@ int report_problems(const std::vector<Problem>& problems, OutputFormat format) {
 
 int run(const CheckArguments& arguments) {
   try {
-    const GardenFolder folder =
-        read_garden_folder(arguments.folder, arguments.folder,
-                           arguments.strict ? Strictness::strict : Strictness::lenient, WeatherNeed::none_yet_allowed);
+    const GardenFolder folder = read_garden_folder(
+        arguments.folder, arguments.folder, arguments.strict ? Strictness::strict : Strictness::lenient,
+        WeatherNeed::none_yet_allowed);
     print(arguments.format == OutputFormat::json ? check_json(folder) : folder_text(folder));
   } catch (const Error& refused) {
     return report_problems(refused.problems(), arguments.format);

@@ -12,6 +12,7 @@
 #include "noonleaf/garden/ground_tables.hpp"
 #include "noonleaf/garden/quantity_units.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
+#include "noonleaf/garden/soil_particles.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/soil/texture.hpp"
 #include "noonleaf/sprinkler/application_rate.hpp"
@@ -219,6 +220,20 @@ BedPlanting read_planting(TomlTable& table) {
   return planting;
 }
 
+/// What Saxton & Rawls (2006) cannot tell is refused here, not on the first hot day.
+void require_texture_equations(TomlTable& table, const BedSoil& soil) {
+  if (soil.sand_pct + soil.clay_pct > 100) {
+    table.refuse("clay_pct", "sand and clay are together more than 100 %", "check both; the rest is silt");
+    return;
+  }
+  try {
+    saxton_rawls(particles_of(soil));
+  } catch (const Error& refused) {
+    for (const Problem& problem : refused.problems())
+      table.refuse(table.has(problem.field) ? problem.field : "sand_pct", problem.message, problem.fix);
+  }
+}
+
 BedSoil read_soil_table(TomlTable& table) {
   BedSoil soil;
   soil.sand_pct = table.number("sand_pct", percent_range).value_or(missing);
@@ -241,6 +256,7 @@ BedSoil read_soil_table(TomlTable& table) {
     table.refuse("field_capacity_pct", "field capacity must be above the wilting point",
                  "check which of the two is which; a loam has about 28 and 14");
   }
+  if (fractions && !measured) require_texture_equations(table, soil);
   table.refuse_unknown_keys();
   return soil;
 }

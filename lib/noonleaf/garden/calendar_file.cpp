@@ -8,6 +8,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/zone.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -47,16 +48,52 @@ Calendar parsed(const std::string& text, std::string_view shown_name) {
   return calendar;
 }
 
+/// How a message calls an event: by its summary, else by its UID.
+std::string event_name(icalcomponent* event) {
+  const std::string summary = text_or_empty(icalcomponent_get_summary(event));
+  return in_quotes(summary.empty() ? text_or_empty(icalcomponent_get_uid(event)) : summary);
+}
+
+/// libical keeps a month 13 as it is.
+bool exists(const icaltimetype& time) {
+  return !icaltime_is_null_time(time) && time.month >= 1 && time.month <= 12 && time.day >= 1 &&
+         time.day <= icaltime_days_in_month(time.month, time.year) && time.hour >= 0 && time.hour <= 23 &&
+         time.minute >= 0 && time.minute <= 59 && time.second >= 0 && time.second <= 60;
+}
+
+/// A time in a zone that libical does not find comes without one, and would pass as the site's own clock.
+void require_known_zone(icalcomponent* event, icalproperty_kind kind, const icaltimetype& time,
+                        std::string_view shown_name) {
+  icalproperty* property = icalcomponent_get_first_property(event, kind);
+  icalparameter* zone =
+      property == nullptr ? nullptr : icalproperty_get_first_parameter(property, ICAL_TZID_PARAMETER);
+  if (zone == nullptr || time.zone != nullptr || icaltime_is_utc(time) != 0) return;
+  const std::string name = text_or_empty(icalparameter_get_tzid(zone));
+  refuse(shown_name, "TZID", name,
+         "the event " + event_name(event) + " is in a zone that is not known, " + in_quotes(name),
+         "export the calendar with its time zones, or write the event in the site's own time, without TZID");
+}
+
 /// An event that a program cannot follow must not pass as an hour without children.
 void require_readable(icalcomponent* event, std::string_view shown_name) {
-  const std::string summary = text_or_empty(icalcomponent_get_summary(event));
-  const auto start = icalcomponent_get_dtstart(event);
-  if (icaltime_is_null_time(start) || icaltime_is_valid_time(start) == 0) {
-    refuse(shown_name, "DTSTART", summary, "the event \"" + summary + "\" has no start that can be read",
+  const std::string name = event_name(event);
+  const auto start = icalcomponent_get_dtstart(event), end = icalcomponent_get_dtend(event);
+  if (!exists(start)) {
+    refuse(shown_name, "DTSTART", {}, "the event " + name + " has no start that can be read",
            "give it a line like DTSTART:20250901T080000, or take it out");
   }
+  const bool has_end = icalcomponent_get_first_property(event, ICAL_DTEND_PROPERTY) != nullptr;
+  if (has_end && !exists(end)) {
+    refuse(shown_name, "DTEND", {}, "the event " + name + " has an end that does not exist",
+           "give it a line like DTEND:20250901T090000, or take it out");
+  }
+  require_known_zone(event, ICAL_DTSTART_PROPERTY, start, shown_name);
+  if (has_end) require_known_zone(event, ICAL_DTEND_PROPERTY, end, shown_name);
+  if (has_end && icaltime_compare(end, start) < 0) {
+    refuse(shown_name, "DTEND", {}, "the event " + name + " ends before it begins", "check both times");
+  }
   if (icalcomponent_count_errors(event) > 0) {
-    refuse(shown_name, "VEVENT", summary, "a line of the event \"" + summary + "\" cannot be read",
+    refuse(shown_name, "VEVENT", {}, "a line of the event " + name + " cannot be read",
            "export the calendar anew, or take the event out");
   }
   for (icalproperty* rule = icalcomponent_get_first_property(event, ICAL_RRULE_PROPERTY); rule != nullptr;
@@ -64,7 +101,7 @@ void require_readable(icalcomponent* event, std::string_view shown_name) {
     const auto frequency = icalproperty_get_rrule(rule).freq;
     if (frequency == ICAL_SECONDLY_RECURRENCE || frequency == ICAL_MINUTELY_RECURRENCE ||
         frequency == ICAL_HOURLY_RECURRENCE) {
-      refuse(shown_name, "RRULE", summary, "the event \"" + summary + "\" repeats more often than daily",
+      refuse(shown_name, "RRULE", {}, "the event " + name + " repeats more often than daily",
              "write it as one event a day with its hours");
     }
   }

@@ -436,7 +436,7 @@ char journal_separator(std::string_view text) {
 
 bool is_blank_line(std::string_view line) {
   const bool empty = line.find_first_not_of(",; \t\r\n") == std::string_view::npos;
-  return empty || line.front() == '#';
+  return empty || is_remark(line);
 }
 
 Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden) {

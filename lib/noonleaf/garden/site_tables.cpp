@@ -36,11 +36,14 @@ double required_number(TomlTable& table, std::string_view key, const AcceptedRan
   return table.number(key, range).value_or(missing);
 }
 
-std::string read_zone(TomlTable& table) {
+std::string read_zone(TomlTable& table, double longitude_deg) {
   std::string zone = table.required_text("zone", "America/Los_Angeles");
   if (zone.empty()) return zone;
   try {
     require_zone(zone);
+    if (is_known(longitude_deg) && !zone_fits_longitude(zone, longitude_deg))
+      table.refuse("longitude_deg", "this longitude is not where the clocks of " + zone + " are",
+                   "east is positive; west of Greenwich, as in America, it begins with a minus");
   } catch (const Error& refused) {
     table.refuse("zone", refused.problems().front().message, refused.problems().front().fix);
   }
@@ -58,7 +61,7 @@ Site read_site(TomlTable& table) {
     table.refuse_table("the elevation is missing", "add a line like elevation_m = 290 or elevation_ft = 950");
   }
   site.location.elevation_m = table.quantity("elevation", elevation_units, elevation_range).value_or(missing);
-  site.zone = read_zone(table);
+  site.zone = read_zone(table, site.location.longitude_deg);
   site.units = table.choice("units", unit_words) == 0 ? UnitSystem::metric : UnitSystem::us;
   site.air = table.choice("air", air_words) == 0 ? Dryness::humid : Dryness::arid;
   site.setting = table.choice("setting", setting_words) == 0 ? Setting::interior : Setting::coast;

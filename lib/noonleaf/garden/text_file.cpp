@@ -1,10 +1,12 @@
 #include "noonleaf/garden/text_file.hpp"
 
+#include <algorithm>
 #include <array>
 #include <fstream>
 #include <system_error>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -28,6 +30,19 @@ void require_plain_file(const std::filesystem::path& file, std::string_view show
   if (!std::filesystem::is_regular_file(status)) {
     throw refusal(shown_name, "this is not a plain file", "name a text file");
   }
+}
+
+/// Names the line, since one letter of an old encoding is hard to find.
+void require_utf8(const std::string& text, std::string_view shown_name) {
+  const std::string valid = valid_utf8(text);
+  if (valid == text) return;
+  const auto place = std::mismatch(text.begin(), text.end(), valid.begin(), valid.end()).first;
+  Problem problem = refusal(shown_name, "a letter here is not UTF-8 text",
+                            "save the file as UTF-8 (in a spreadsheet: \"CSV UTF-8\") and try again")
+                        .problems()
+                        .front();
+  problem.line = static_cast<std::size_t>(std::count(text.begin(), place, '\n')) + 1;
+  throw Error(std::move(problem));
 }
 
 }  // namespace
@@ -55,6 +70,7 @@ std::string read_text_file(const std::filesystem::path& file, std::string_view s
     throw refusal(shown_name, "this is not plain UTF-8 text", "save it as UTF-8 text and try again");
   }
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
+  require_utf8(text, shown_name);
   return text;
 }
 

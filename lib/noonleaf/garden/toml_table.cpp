@@ -23,6 +23,13 @@ std::string node_text(const toml::node& node) {
   return written.str();
 }
 
+bool holds_control_character(const std::string& text) {
+  return std::any_of(text.begin(), text.end(), [](char byte) {
+    const auto code = static_cast<unsigned char>(byte);
+    return code < 0x20U || code == 0x7FU;
+  });
+}
+
 std::string join(std::span<const std::string_view> words) {
   std::string text;
   for (const std::string_view word : words) {
@@ -83,7 +90,10 @@ void TomlDocument::refuse(const toml::source_region& place, std::string field, s
   problem.message = std::move(message);
   problem.fix = std::move(fix);
   problem.excerpt = line_text(problem.line);
-  problems_.push_back(std::move(problem));
+  const auto said = [&problem](const Problem& other) {
+    return other.line == problem.line && other.column == problem.column && other.message == problem.message;
+  };
+  if (std::none_of(problems_.begin(), problems_.end(), said)) problems_.push_back(std::move(problem));
 }
 
 TomlTable::TomlTable(TomlDocument& document, const toml::table& table, std::string name)
@@ -96,8 +106,8 @@ const toml::node* TomlTable::find(std::string_view key) {
 
 void TomlTable::refuse_node(const toml::node& node, std::string_view key, std::string message,
                             std::string fix) {
-  document_->refuse(node.source(), name_ + "." + std::string(key), node_text(node), std::move(message),
-                    std::move(fix));
+  const std::string field = name_.empty() ? std::string(key) : name_ + "." + std::string(key);
+  document_->refuse(node.source(), field, node_text(node), std::move(message), std::move(fix));
 }
 
 void TomlTable::refuse(std::string_view key, std::string message, std::string fix) {
@@ -115,7 +125,11 @@ void TomlTable::refuse_table(std::string message, std::string fix) {
 std::optional<std::string> TomlTable::text(std::string_view key) {
   const toml::node* node = find(key);
   if (node == nullptr) return std::nullopt;
-  if (const auto* text = node->as_string()) return text->get();
+  if (const auto* text = node->as_string()) {
+    if (!holds_control_character(text->get())) return text->get();
+    refuse_node(*node, key, "the text holds a character that cannot be seen", "type it again, on one line");
+    return std::nullopt;
+  }
   refuse_node(*node, key, "this must be text in quotation marks", "write " + std::string(key) + " = \"…\"");
   return std::nullopt;
 }

@@ -1,5 +1,7 @@
 #include "noonleaf/garden/zone.hpp"
 
+#include <array>
+#include <cmath>
 #include <stdexcept>
 #include <vector>
 
@@ -28,7 +30,32 @@ Error unknown_zone(std::string_view typed, const std::string& nearest) {
   return Error(std::move(problem));
 }
 
+/// Abbreviations that people write; some of them are zones of the database too, without daylight saving.
+struct ZoneAbbreviation {
+  std::string_view standard, daylight, zone;
+};
+constexpr std::array<ZoneAbbreviation, 5> abbreviations{{
+    {"PST", "PDT", "America/Los_Angeles"},
+    {"MST", "MDT", "America/Denver (in most of Arizona America/Phoenix)"},
+    {"CST", "CDT", "America/Chicago"},
+    {"EST", "EDT", "America/New_York"},
+    {"HST", "HDT", "Pacific/Honolulu"},
+}};
+
+void refuse_abbreviation(std::string_view name) {
+  for (const ZoneAbbreviation& row : abbreviations) {
+    if (name != row.standard && name != row.daylight) continue;
+    Problem problem;
+    problem.field = "zone";
+    problem.text = name;
+    problem.message = "\"" + problem.text + "\" does not say where, nor when clocks change";
+    problem.fix = "write the name of the IANA database: " + std::string(row.zone);
+    throw Error(std::move(problem));
+  }
+}
+
 const date::time_zone& find_zone(std::string_view name) {
+  refuse_abbreviation(name);
   try {
     return *date::locate_zone(std::string(name));
   } catch (const std::runtime_error&) {
@@ -62,6 +89,13 @@ double utc_offset_h(std::string_view zone, std::chrono::year_month_day date) {
   const date::local_seconds noon{std::chrono::sys_days(date).time_since_epoch() + std::chrono::hours(12)};
   const auto info = find_zone(zone).get_info(noon);
   return static_cast<double>(info.first.offset.count()) / 3600.0;
+}
+
+bool zone_fits_longitude(std::string_view zone, double longitude_deg) {
+  if (zone.starts_with("Etc/")) return true;  // somebody's own choice, not a place
+  const double solar_h = longitude_deg / 15;
+  const double apart_h = std::remainder(utc_offset_h(zone, std::chrono::year{2025} / 1 / 15) - solar_h, 24);
+  return std::abs(apart_h) <= most_hours_from_sun;
 }
 
 }  // namespace v1

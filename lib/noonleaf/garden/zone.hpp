@@ -26,5 +26,12 @@ LocalTime local_time(std::string_view zone, std::chrono::sys_seconds now);
 /// Throws    Error as require_zone
 double utc_offset_h(std::string_view zone, std::chrono::year_month_day date);
 
+/// Clocks of no country are farther from the sun than this (ours; western China is 3.1 h off).
+inline constexpr double most_hours_from_sun = 4;
+
+/// Whether a longitude can lie in a zone: a minus forgotten before 118 degrees puts a garden into China.
+/// Throws    Error as require_zone
+bool zone_fits_longitude(std::string_view zone, double longitude_deg);
+
 }  // namespace v1
 }  // namespace noonleaf

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/garden/soil_particles.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/soil/texture.hpp"
 #include "noonleaf/soil/wetted_fraction.hpp"
@@ -14,16 +15,6 @@ namespace {
 
 using std::chrono::days;
 using std::chrono::sys_days;
-
-SoilParticles particles_of(const BedSoil& soil) {
-  SoilParticles particles;
-  particles.sand_pct = soil.sand_pct;
-  particles.clay_pct = soil.clay_pct;
-  if (is_known(soil.organic_pct)) particles.organic_pct = soil.organic_pct;
-  if (is_known(soil.gravel_pct)) particles.gravel_pct = soil.gravel_pct;
-  if (is_known(soil.density_factor)) particles.density_factor = soil.density_factor;
-  return particles;
-}
 
 /// TR-55 (1986) appendix A gives the hydrologic soil group by texture, Table 2-2b the curve number.
 double curve_number_of(std::string_view texture) {

@@ -24,7 +24,7 @@ constexpr std::array<std::string_view, 9> column_words{"depth_mm", "depth_in", "
                                                        "x_ft",     "y_ft",     "can",       "note"};
 
 bool is_blank(std::string_view line) {
-  return line.find_first_not_of(",; \t\r\n") == std::string_view::npos || line.front() == '#';
+  return line.find_first_not_of(",; \t\r\n") == std::string_view::npos || is_remark(line);
 }
 
 /// A sheet while it is read.

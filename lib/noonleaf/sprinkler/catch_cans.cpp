@@ -47,7 +47,7 @@ void check_positions(const std::vector<CatchCan>& cans, FaultList& faults) {
     } else {
       for (std::size_t j = 0; j < i; ++j)
         if (std::hypot(cans[i].x_m - cans[j].x_m, cans[i].y_m - cans[j].y_m) < same_place_m)
-          faults.add("x_m, y_m", i, "stands in the same place as row " + std::to_string(j),
+          faults.add("x_m, y_m", i, "stands in the same place as can " + std::to_string(j + 1),
                      "correct one of the two positions");
     }
   }

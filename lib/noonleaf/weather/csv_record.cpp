@@ -95,5 +95,13 @@ char separator_of(std::string_view header_line) {
   return separators[static_cast<std::size_t>(most - counts.begin())];
 }
 
+bool is_remark(std::string_view line) {
+  const std::size_t behind = line.find_first_not_of('#');
+  if (behind == 0 || line.empty()) return false;
+  const bool ends_a_cell = behind != std::string_view::npos &&
+                           std::string_view(",;\t").find(line[behind]) != std::string_view::npos;
+  return behind < 3 || !ends_a_cell;
+}
+
 }  // namespace v1
 }  // namespace noonleaf

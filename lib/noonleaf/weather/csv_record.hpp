@@ -33,5 +33,9 @@ CsvRecord split_record(const char* begin, const char* limit, char separator);
 /// quotes; comma where there is none.
 char separator_of(std::string_view header_line);
 
+/// Whether a line is a remark, "# made by hand". "######,12.5" is none: a spreadsheet's column was too narrow
+/// for its date.
+bool is_remark(std::string_view line);
+
 }  // namespace v1
 }  // namespace noonleaf

@@ -28,15 +28,6 @@ const char* line_end(const char* place, const char* limit) {
   return static_cast<const char*>(std::memchr(place, '\n', static_cast<std::size_t>(limit - place)));
 }
 
-// "# made by hand"; but "######," is a date in a spreadsheet's column that was too narrow.
-bool is_remark(const char* line) {
-  if (*line != '#') return false;
-  const char* behind = line;
-  while (*behind == '#') ++behind;
-  const bool ends_a_cell = *behind == ',' || *behind == ';' || *behind == '\t';
-  return behind - line < 3 || !ends_a_cell;
-}
-
 }  // namespace
 
 CsvTable::CsvTable(std::unique_ptr<TextSource> source, const WeatherOptions& options)
@@ -52,7 +43,9 @@ bool CsvTable::skip_to_row() {
   while (source_->cursor() != source_->limit() || source_->refill()) {
     const char* place = source_->cursor();
     const bool empty = *place == '\n' || (*place == '\r' && place[1] == '\n');
-    if (!empty && !is_remark(place)) return true;
+    if (!empty && *place != '#') return true;
+    const char* const end = line_end(place, source_->limit());
+    if (!empty && !is_remark({place, static_cast<std::size_t>(end - place)})) return true;
     source_->advance(line_end(place, source_->limit()) + 1, 1);
   }
   return false;
