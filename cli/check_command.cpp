@@ -5,6 +5,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_doubts.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/report/check_json.hpp"
 
@@ -59,6 +60,9 @@ std::string folder_text(const GardenFolder& folder) {
         "no weather yet: today and week need a CSV in weather/ with date, tmin and tmax "
         "(docs/weather.md)",
         0);
+  }
+  for (const GardenDoubt& doubt : garden_doubts(folder.garden)) {
+    text += wrapped("doubtful: " + doubt.message, 0) + wrapped("fix: " + doubt.fix, 2);
   }
   return text + findings_text("two files disagree", folder.weather.conflicts) + "Everything can be read.\n";
 }

@@ -118,8 +118,14 @@ CLI::App* add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   command->add_option("--who", arguments.who, "a role, not a name: custodian");
   command->add_option("--note", arguments.note, "a remark beside the entry");
   add_format(*command, arguments.format);
-  command->callback([&arguments] {
+  command->callback([&arguments, command] {
     if (arguments.event_word.empty() && arguments.sheet.empty()) throw CLI::RequiredError("EVENT");
+    if (arguments.sheet.empty()) return;
+    for (const CLI::Option* option : command->get_options()) {  // the rows of a sheet say all the rest
+      const std::string name = option->get_name();
+      if (option->count() > 0 && name != "DIR" && name != "--from" && name != "--format")
+        throw CLI::ExcludesError("--from", name);
+    }
   });
   return command->footer("Example: noonleaf log my-garden water c --minutes 25 --at 06:00 --who custodian");
 }

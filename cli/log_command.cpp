@@ -41,9 +41,9 @@ void place_word(const LogArguments& arguments, JournalEntry& entry) {
   }
 }
 
-double minutes_of(const LogArguments& arguments, const JournalEntry& entry) {
+double minutes_of(const LogArguments& arguments, const JournalEntry& entry, const std::string& zone) {
   if (!arguments.until) return arguments.minutes;
-  const auto length = *arguments.until - *entry.time_of_day;
+  const auto length = elapsed(zone, {entry.date, *entry.time_of_day}, {entry.date, *arguments.until});
   if (length > std::chrono::minutes(0)) return static_cast<double>(length.count());
   Problem problem;
   problem.field = "until";
@@ -92,7 +92,7 @@ JournalEntry entry_of(const LogArguments& arguments, const Garden& garden) {
   entry.stage = arguments.stage;
   entry.who = arguments.who;
   entry.note = arguments.note;
-  entry.minutes = minutes_of(arguments, entry);
+  entry.minutes = minutes_of(arguments, entry, garden.site.zone);
   entry.rain_mm = is_known(arguments.rain_in) ? mm_from_inches(arguments.rain_in) : arguments.rain_mm;
   entry.share_pct = arguments.share_pct;
   entry.feel = arguments.feel;
@@ -259,6 +259,17 @@ std::string_view code(RowLeftOut reason) {
   return {};
 }
 
+/// Minutes that the sheet did not ask for and that the sprinkler should not run; empty where all is usual.
+std::string much_longer_words(const FilledRun& row, const Garden& garden) {
+  const double longest_min = garden.sprinklers[find_bed(garden, row.bed)->sprinkler].longest_run_min;
+  const bool beyond_plan =
+      row.actual_minutes > 1.5 * row.planned_minutes && row.actual_minutes > row.planned_minutes + 5;
+  if (row.actual_minutes > longest_min)
+    return fmt::format("Longer than the longest run of its sprinkler, {} minutes.", number_text(longest_min));
+  return beyond_plan ? fmt::format("The sheet asked for {} minutes.", number_text(row.planned_minutes))
+                     : std::string{};
+}
+
 /// What a sheet brought: the entries with their ids, the rows that gave none with the reason.
 struct BroughtIn {
   SheetEntries sheet{};
@@ -272,9 +283,12 @@ std::string sheet_text(const BroughtIn& brought, const Garden& garden) {
                           brought.sheet.left_out.size() == 1 ? "row" : "rows"),
               0);
   for (std::size_t index = 0; index < brought.added.size(); ++index) {
-    text += wrapped(fmt::format("Entry {}: {}.", brought.added[index].id,
-                                said_back(brought.sheet.entries[index], "water", garden)),
-                    2);
+    const std::string& id = brought.added[index].id;
+    const JournalEntry& entry = brought.sheet.entries[index];
+    text += wrapped(fmt::format("Entry {}: {}.", id, said_back(entry, "water", garden)), 2);
+    const std::string doubt = much_longer_words(brought.sheet.rows[index], garden);
+    if (!doubt.empty())
+      text += wrapped(doubt + fmt::format(" If that is wrong: noonleaf log DIR undo {}", id), 4);
   }
   for (const LeftRow& left : brought.sheet.left_out) {
     const std::string entry = left.entry_id.empty() ? "" : fmt::format(" (entry {})", left.entry_id);

@@ -37,10 +37,9 @@ WeekQuestion question_of(const WeekArguments& arguments, const LocalTime& now) {
 
 void compare_with_earlier(WeekView& view, const std::string& file) {
   const auto before = read_planned_runs(read_text_file(file, file, largest_plan_bytes), file);
-  view.changes = changes_between(before, planned_runs(view.garden, view.plan), view.plan.first);
-  for (const WeekChange& change : *view.changes) {
-    if (change.kind == WeekChangeKind::dropped) view.dropped.push_back(change.before);
-  }
+  const auto now = planned_runs(view.garden, view.plan);
+  view.changes = changes_between(before, now, view.plan.first);
+  view.dropped = dropped_openings(before, now, view.plan.first);
 }
 
 std::string answer(const WeekView& view, WeekArguments::Format format) {

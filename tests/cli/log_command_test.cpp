@@ -8,6 +8,7 @@
 #include <optional>
 #include <random>
 #include <spawn.h>
+#include <sstream>
 #include <sys/resource.h>
 #include <thread>
 #include <vector>
@@ -107,6 +108,43 @@ BOOST_FIXTURE_TEST_CASE(entries_are_added_and_said_back, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
+/// The printed sheet with something written into the box "Ran" of every row, in its own order.
+std::string filled_in(const std::string& sheet, const std::vector<std::string>& boxes) {
+  std::istringstream lines(sheet);
+  std::string line, result;
+  std::getline(lines, line);
+  result = line + "\n";
+  for (std::size_t row = 0; std::getline(lines, line); ++row) {
+    std::size_t comma = 0;
+    for (int cell = 0; cell < 6; ++cell) comma = line.find(',', comma) + 1;
+    result += line.substr(0, comma) + boxes[row % boxes.size()] + line.substr(comma) + "\n";
+  }
+  return result;
+}
+
+BOOST_FIXTURE_TEST_CASE(the_printed_sheet_is_typed_back_in_its_own_order, DemoPlace) {
+  BOOST_TEST(run_noonleaf(*this, "week demo --format csv --out week.csv").exit_code == 0);
+  const std::string sheet = read("week.csv");
+  const auto rows = static_cast<std::size_t>(std::count(sheet.begin(), sheet.end(), '\n')) - 1;
+  BOOST_REQUIRE(rows > 10U);
+  write("week.csv", filled_in(sheet, {"20", "R", "", "240"}));
+  const CommandRun typed = run_noonleaf(*this, "log demo --from week.csv");
+  BOOST_TEST(typed.exit_code == 0, typed.err);
+  check_golden("log_printed_sheet.txt", typed.out);
+  const std::string journal = read("demo/journal.csv");
+  std::size_t at = 0, found = 0;
+  for (std::size_t run = 1; run <= rows; ++run) {
+    if (run % 4 == 3) continue;  // nothing was written there
+    const std::size_t place = journal.find("week sheet, run " + std::to_string(run), at);
+    if (place == std::string::npos) continue;
+    at = place;
+    ++found;
+  }
+  BOOST_TEST(found == rows - (rows + 1) / 4);
+  BOOST_TEST(journal.find("not run: rain") != std::string::npos);
+  BOOST_TEST(typed.out.find("Longer than the longest run of its sprinkler, 60 minutes") != std::string::npos);
+}
+
 BOOST_FIXTURE_TEST_CASE(a_filled_in_sheet_is_brought_in_once, DemoPlace) {
   write("week.csv",
         "date,bed,run,open_at,close_at,planned_minutes,actual_minutes,who,not_done_because\n"
@@ -121,16 +159,17 @@ BOOST_FIXTURE_TEST_CASE(a_filled_in_sheet_is_brought_in_once, DemoPlace) {
   const CommandRun second = run_noonleaf(*this, "log demo --from week.csv");
   BOOST_TEST(read("demo/journal.csv") == journal);
   check_golden("log_sheet.txt", first.out + second.out);
-  BOOST_TEST(
-      journal.ends_with("147,2025-07-14,06:00,water,a,,55,,,JB,\"week sheet, run 1\",,,,,,,\n"
-                        "148,2025-07-15,06:00,water,a,,0,,,,\"week sheet, run 2; not run: thunder\",,,,,,,\n"),
-      journal.substr(journal.size() - 300));
+  BOOST_TEST(journal.ends_with(
+                 "147,2025-07-14,06:00,water,a,,55,,,JB,\"week sheet, run 1\",,,,,,,\n"
+                 "148,2025-07-15,06:00,water,a,,0,,,,\"week sheet, run 2; not run: thunder\",,,,,,,\n"),
+             journal.substr(journal.size() - 300));
   write("week.csv", read("week.csv") + "2025-07-16,e,6,06:55,07:35,40,4O,JB,\n");
   const CommandRun refused = run_noonleaf(*this, "log demo --from week.csv");
   BOOST_TEST(refused.exit_code == 1);
   BOOST_TEST(refused.err.find("week.csv:7:31: actual_minutes:") == 0U, refused.err);
   BOOST_TEST(read("demo/journal.csv") == journal);
   BOOST_TEST(run_noonleaf(*this, "log demo --from week.csv water").exit_code == 2);
+  BOOST_TEST(run_noonleaf(*this, "log demo --from week.csv --at 07:00").exit_code == 2);  // was passed over
   BOOST_TEST(run_noonleaf(*this, "log demo").exit_code == 2);
 }
 

@@ -5,6 +5,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/garden_doubts.hpp"
 #include "noonleaf/units.hpp"
 
 using namespace std::chrono_literals;
@@ -227,6 +228,45 @@ BOOST_AUTO_TEST_CASE(a_missing_file_says_so) {
                         [](const Error& refused) {
                           return std::string(refused.what()) == "garden.toml: there is no such file";
                         });
+}
+
+BOOST_AUTO_TEST_CASE(a_letter_stands_for_one_bed) {
+  const std::string text = R"([site]
+name = "x"
+latitude_deg = 40
+longitude_deg = -100
+elevation_m = 300
+zone = "America/Chicago"
+units = "metric"
+[[tap]]
+id = "t"
+flow_l_min = 5
+[[sprinkler]]
+id = "s"
+tap = "t"
+cans_minutes = 20
+cans_depth_mm = [10, 10, 10, 10]
+[[bed]]
+id = "a"
+letter = "Q"
+area_m2 = 20
+sprinkler = "s"
+soil = "loam"
+[[bed]]
+id = "b"
+letter = ")";
+  const std::string end = "\"\narea_m2 = 2\nsprinkler = \"s\"\nsoil = \"loam\"\n";
+  BOOST_CHECK_EXCEPTION(noonleaf::parse_garden(text + "Q" + end, "garden.toml"), noonleaf::Error,
+                        [](const noonleaf::Error& refused) {
+                          return refused.problems().front().message ==
+                                 "\"Q\" is the letter of an earlier bed";
+                        });
+  // 30 mm/h on 20 m2 is 10 L a minute, and the tap gives 5; nobody is there to open it.
+  const auto doubts = noonleaf::garden_doubts(noonleaf::parse_garden(text + "R" + end, "garden.toml"));
+  BOOST_REQUIRE(doubts.size() == 2U);
+  BOOST_TEST(doubts[0].message.find("[[caretaker]]") != std::string::npos);
+  BOOST_TEST(doubts[1].message.find("5.0 L a minute") != std::string::npos, doubts[1].message);
+  BOOST_TEST(doubts[1].message.find("10.0 L a minute") != std::string::npos);
 }
 
 BOOST_AUTO_TEST_CASE(an_empty_file_says_what_is_missing) {

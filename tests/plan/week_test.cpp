@@ -6,6 +6,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
+#include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
@@ -161,6 +162,66 @@ BOOST_AUTO_TEST_CASE(the_rain_that_spares_a_run_is_that_of_the_run) {
   for (const WeekRun& run : week_of(garden, 14).runs) BOOST_TEST(noonleaf::is_missing(run.skip_rain_mm));
 }
 
+// A run across a clock change ran an hour longer, or shorter, than its minutes.
+BOOST_AUTO_TEST_CASE(no_run_crosses_a_clock_change) {
+  Garden garden = invented_garden(tomatoes);
+  garden.caretakers[0].hours = {hours("daily 00:30-03:30")};
+  for (const std::chrono::year_month_day change : {2025y / 3 / 9, 2025y / 11 / 2}) {
+    const auto sunday = std::chrono::sys_days(change);
+    garden.beds[0].plantings[0].season.start = std::chrono::year_month_day(sunday - std::chrono::days(60));
+    const Sky sky = noonleaf::sky_over(garden.site, steady_weather(sunday - std::chrono::days(80), 100));
+    int runs = 0;
+    for (int before = 0; before < 3; ++before) {
+      const std::chrono::year_month_day from{sunday - std::chrono::days(before)};
+      const auto plan =
+          noonleaf::plan_week(garden, nothing_ran_before(from), sky, {.first = from, .days = 3});
+      for (const WeekRun& run : plan.runs) {
+        for (const auto& cycle : run.cycles) {
+          BOOST_TEST((noonleaf::elapsed(garden.site.zone, {run.date, cycle.begin}, {run.date, cycle.end}) ==
+                      cycle.end - cycle.begin));
+        }
+        if (run.date == change) ++runs;
+      }
+    }
+    BOOST_TEST(runs > 0);
+  }
+}
+
+// et_mm was that of the root zone beside the depletion of the top layer.
+BOOST_AUTO_TEST_CASE(the_sums_of_a_day_add_up) {
+  const std::string seeds = "[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-07-04\n";
+  for (const std::string& planting : {tomatoes, seeds}) {
+    bool any_seedbed = false, any_water = false;
+    const WeekPlan plan = week_of(invented_garden(planting), 10);
+    for (const auto& day : plan.beds[0].days) {
+      any_seedbed = any_seedbed || day.seedbed;
+      const double close_mm =
+          day.depletion_dawn_mm - day.rain_counted_mm - day.irrigation_mm + day.et_mm + day.drained_mm;
+      BOOST_TEST(day.depletion_close_mm == close_mm, boost::test_tools::tolerance(1e-9));
+      BOOST_TEST(day.et_mm >= -1e-9);
+      BOOST_TEST(day.et_mm < 12);  // ET0 of this weather is about 6 mm
+      any_water = any_water || day.irrigation_mm > 0;
+    }
+    BOOST_TEST(any_water);
+    BOOST_TEST(any_seedbed == (planting == seeds));
+  }
+}
+
+// The cost was that until the next arrival, though a colleague stood by.
+BOOST_AUTO_TEST_CASE(a_colleague_on_site_finds_an_open_tap) {
+  Garden garden = invented_garden(tomatoes);
+  garden.sprinklers[0].rate.flow_l_min = 10;
+  garden.caretakers.push_back({.id = "teacher", .hours = {hours("mon-fri 05:00-15:00")}});
+  const WeekPlan plan = week_of(garden);
+  BOOST_REQUIRE(!plan.runs.empty());
+  for (const WeekRun& run : plan.runs) {
+    BOOST_TEST((run.unclosed.until_date == run.date));
+    BOOST_REQUIRE(run.unclosed.finder.has_value());
+    BOOST_TEST(*run.unclosed.finder != run.closer);
+    BOOST_TEST(run.unclosed.extra_hours < 1.1);  // before six the teacher is alone
+  }
+}
+
 BOOST_AUTO_TEST_CASE(opener_and_closer_may_be_two_people_and_both_are_there) {
   Garden garden = invented_garden(tomatoes);
   garden.caretakers = {{.id = "early", .hours = {hours("daily 06:00-06:10")}},
@@ -243,6 +304,7 @@ BOOST_AUTO_TEST_CASE(reclaimed_water_is_refused_over_food_and_where_children_may
   WeekPlan plan = week_of(garden, 14);
   BOOST_TEST(plan.runs.empty());
   BOOST_REQUIRE(!plan.misses.empty());
+  BOOST_TEST((plan.misses[0].limit == WeekLimit::reclaimed_on_food));  // whenever the children come
   garden.rules.quiet_hours = {hours("mon-fri 09:00-12:00")};
   plan = week_of(garden, 14);
   BOOST_TEST(plan.runs.empty());

@@ -51,6 +51,25 @@ BOOST_AUTO_TEST_CASE(a_plan_reads_back_from_its_own_json) {
   BOOST_TEST(changes_between(read, planned_runs(garden, plan), plan.first).empty());
 }
 
+// The second half of a run that now goes in one stayed in the calendar.
+BOOST_AUTO_TEST_CASE(a_second_half_that_is_off_is_cancelled) {
+  const Garden garden = invented::garden({});
+  const WeekPlan halves = invented::plan(garden, {{.day = 0, .bed = 0, .pause_min = 20}});
+  const WeekPlan whole = invented::plan(garden, {{.day = 0, .bed = 0}});
+  const auto before =
+      read_planned_runs(week_json({.garden = garden, .plan = halves, .made = invented::made()}), "plan.json");
+  WeekView view{.garden = garden, .plan = whole, .made = invented::made()};
+  view.dropped = dropped_openings(before, planned_runs(garden, whole), whole.first);
+  BOOST_REQUIRE(view.dropped.size() == 1U);
+  const std::string calendar = week_ics(view);
+  const auto second = calendar.find("-2025-07-16-1.2@noonleaf");
+  BOOST_REQUIRE(second != std::string::npos);
+  BOOST_TEST(calendar.find("STATUS:CANCELLED", second) != std::string::npos);
+  BOOST_TEST(calendar.find("STATUS:CANCELLED") > second);
+  view.dropped = dropped_openings(planned_runs(garden, whole), planned_runs(garden, halves), whole.first);
+  BOOST_TEST(view.dropped.empty());
+}
+
 BOOST_AUTO_TEST_CASE(what_is_no_plan_is_refused) {
   for (const char* text :
        {"", "{", "[]", "{\"shape\":\"noonleaf.today\",\"version\":1}",

@@ -152,6 +152,35 @@ BOOST_AUTO_TEST_CASE(what_the_plan_cannot_do_names_the_rule_and_the_help) {
              "en esta cama.");
 }
 
+// "Every bed stays within its limit" stood beside days marked as short of water.
+BOOST_AUTO_TEST_CASE(what_the_chart_marks_is_said) {
+  const Garden garden = invented::garden({});
+  WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  const auto said = [&] { return missed_section(view).lines.front(); };
+  for (WeekBed& bed : plan.beds) {
+    for (BedDay& day : bed.days) day.risk = DayRisk::comfortable;
+  }
+  BOOST_TEST(said() == "With these runs every bed stays within its limit.");
+  plan.beds[3].days[2].risk = DayRisk::dry;
+  BOOST_TEST(said().find("bed D passes its limit") != std::string::npos, said());
+  plan.beds[1].open_question = OpenQuestion{.runs = {{1, 2025y / std::chrono::July / 14, 60}}};
+  plan.beds[1].open_question->run_if_not_done.minutes = 75;
+  const auto lines = missed_section(view).lines;
+  BOOST_TEST(lines.back().find("Mon 14 (60 min). If the soil of bed B is dry on Wednesday: 75 minutes") !=
+                 std::string::npos,
+             lines.back());
+}
+
+BOOST_AUTO_TEST_CASE(a_sheet_without_anybody_to_call_leaves_a_line) {
+  Garden garden = invented::garden({});
+  const WeekPlan plan = invented::plan(garden, {});
+  garden.site.contact.clear();
+  garden.caretakers.clear();
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  BOOST_TEST(week_text(view).find("____________________, phone") != std::string::npos);
+}
+
 BOOST_AUTO_TEST_CASE(calendars_across_a_clock_change_and_made_again) {
   // Clocks go back on Sunday 2 November 2025 in Los Angeles.
   const Garden garden = invented::garden({});
@@ -165,9 +194,7 @@ BOOST_AUTO_TEST_CASE(calendars_across_a_clock_change_and_made_again) {
   const WeekView before{.garden = garden, .plan = first, .made = {friday, 5h + 0min}};
   WeekView after{.garden = garden, .plan = second, .made = {friday, 5h + 30min}};
   after.changes = changes_between(planned_runs(garden, first), planned_runs(garden, second), friday);
-  for (const WeekChange& change : *after.changes) {
-    if (change.kind == WeekChangeKind::dropped) after.dropped.push_back(change.before);
-  }
+  after.dropped = dropped_openings(planned_runs(garden, first), planned_runs(garden, second), friday);
   BOOST_TEST(after.dropped.size() == 1U);
   write_sheet("first.ics", week_ics(before));
   write_sheet("again.ics", week_ics(after));

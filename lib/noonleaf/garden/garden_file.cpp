@@ -97,6 +97,16 @@ void refuse_repeated_ids(const Garden& garden, TomlTable& root) {
   refuse_repeats("tap", garden.taps);
   refuse_repeats("sprinkler", garden.sprinklers);
   refuse_repeats("bed", garden.beds);
+  std::vector<TomlTable> beds = root.tables("bed");
+  for (std::size_t later = 1; later < garden.beds.size(); ++later) {
+    const std::string& letter = garden.beds[later].letter;
+    const bool taken =
+        std::any_of(garden.beds.begin(), garden.beds.begin() + static_cast<std::ptrdiff_t>(later),
+                    [&](const Bed& bed) { return !letter.empty() && bed.letter == letter; });
+    if (taken)
+      beds[later].refuse("letter", "\"" + letter + "\" is the letter of an earlier bed",
+                         "give each bed its own letter, or leave the line out");
+  }
 }
 
 }  // namespace

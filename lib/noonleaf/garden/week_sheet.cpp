@@ -353,6 +353,7 @@ SheetEntries entries_of_sheet(const std::vector<FilledRun>& rows, const Journal&
       result.left_out.push_back(*std::move(left));
     } else {
       result.entries.push_back(entry_of(row));
+      result.rows.push_back(row);
       known.push_back(result.entries.back());
     }
   }

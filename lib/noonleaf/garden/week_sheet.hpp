@@ -60,6 +60,7 @@ struct LeftRow {
 /// What a sheet brings to a journal.
 struct SheetEntries {
   std::vector<JournalEntry> entries{};
+  std::vector<FilledRun> rows{};  ///< the row of each entry
   std::vector<LeftRow> left_out{};
 };
 

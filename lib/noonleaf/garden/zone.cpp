@@ -1,5 +1,6 @@
 #include "noonleaf/garden/zone.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <stdexcept>
@@ -96,6 +97,31 @@ bool zone_fits_longitude(std::string_view zone, double longitude_deg) {
   const double solar_h = longitude_deg / 15;
   const double apart_h = std::remainder(utc_offset_h(zone, std::chrono::year{2025} / 1 / 15) - solar_h, 24);
   return std::abs(apart_h) <= most_hours_from_sun;
+}
+
+std::optional<ClockChange> clock_change_on(std::string_view zone, std::chrono::year_month_day date) {
+  const date::time_zone& rules = find_zone(zone);
+  const date::local_seconds midnight{std::chrono::sys_days(date).time_since_epoch()};
+  const date::local_seconds next = midnight + std::chrono::hours(24);
+  const auto before = rules.get_info(midnight).first;
+  if (before.offset == rules.get_info(next).first.offset) return std::nullopt;
+  const auto after = rules.get_info(before.end);
+  const auto old_clock = before.end.time_since_epoch() + before.offset,
+             new_clock = before.end.time_since_epoch() + after.offset;
+  const auto begin = std::max(std::min(old_clock, new_clock), midnight.time_since_epoch());
+  const auto end = std::min(std::max(old_clock, new_clock), next.time_since_epoch());
+  if (begin >= end) return std::nullopt;
+  return ClockChange{std::chrono::floor<std::chrono::minutes>(begin - midnight.time_since_epoch()),
+                     std::chrono::ceil<std::chrono::minutes>(end - midnight.time_since_epoch())};
+}
+
+std::chrono::minutes elapsed(std::string_view zone, const LocalTime& from, const LocalTime& to) {
+  const date::time_zone& rules = find_zone(zone);
+  const auto moment = [&](const LocalTime& time) {
+    const date::local_seconds local{std::chrono::sys_days(time.date).time_since_epoch() + time.time_of_day};
+    return rules.to_sys(local, date::choose::earliest);
+  };
+  return std::chrono::floor<std::chrono::minutes>(moment(to) - moment(from));
 }
 
 }  // namespace v1

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -32,6 +33,19 @@ inline constexpr double most_hours_from_sun = 4;
 /// Whether a longitude can lie in a zone: a minus forgotten before 118 degrees puts a garden into China.
 /// Throws    Error as require_zone
 bool zone_fits_longitude(std::string_view zone, double longitude_deg);
+
+/// Clock times of a day that do not exist or that come twice, since the clocks change.
+struct ClockChange {
+  std::chrono::minutes begin{0}, end{0};  ///< wall clock; within the day
+};
+
+/// The change of a day, nothing on most.
+/// Throws    Error as require_zone
+std::optional<ClockChange> clock_change_on(std::string_view zone, std::chrono::year_month_day date);
+
+/// The time that passes between two moments of the wall clock; of a time that comes twice the first.
+/// Throws    Error as require_zone
+std::chrono::minutes elapsed(std::string_view zone, const LocalTime& from, const LocalTime& to);
 
 }  // namespace v1
 }  // namespace noonleaf

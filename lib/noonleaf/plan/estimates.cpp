@@ -4,6 +4,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/garden/garden_doubts.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/water_account.hpp"
@@ -165,6 +166,10 @@ void add_garden(std::vector<Estimate>& estimates, const Garden& garden, sys_days
           {.kind = EstimateKind::sprinkler,
            .what = sprinkler.name + ": how evenly it waters is a guess; set cans out to know it"});
     }
+  }
+  for (const GardenDoubt& doubt : garden_doubts(garden)) {
+    if (doubt.about_water)
+      estimates.push_back({.kind = EstimateKind::sprinkler, .what = doubt.message + "; " + doubt.fix});
   }
   std::vector<std::string_view> named;
   for (const Bed& bed : garden.beds) {

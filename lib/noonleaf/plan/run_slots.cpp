@@ -20,7 +20,7 @@ constexpr minutes end_of_day{24 * 60};
 struct Limits {
   enum class Keep { yes, no };
   Keep allowed_hours = Keep::yes, quiet_hours = Keep::yes, restrictions = Keep::yes, wind = Keep::yes,
-       taps = Keep::yes, earliest = Keep::yes;
+       taps = Keep::yes, earliest = Keep::yes, clocks = Keep::yes;
 };
 
 struct TakenTap {
@@ -34,6 +34,7 @@ struct Search {
   year_month_day date;
   minutes earliest;
   std::span<const TakenTap> taken;
+  DaySlots clock_change{};  ///< minutes on the clock are no minutes of running there
 };
 
 /// When somebody has to be at the tap: for five minutes each.
@@ -104,6 +105,7 @@ std::optional<RunSlot> slot_at(const Search& search, const WantedRun& request, m
   const WettingKind kind = search.garden.sprinklers[request.sprinkler].kind;
   if (limits.restrictions == Limits::Keep::yes && (run & ~restricted_slots(rules, kind, search.date)).any())
     return std::nullopt;
+  if (limits.clocks == Limits::Keep::yes && (run & search.clock_change).any()) return std::nullopt;
   if (limits.wind == Limits::Keep::yes && (run & ~request.calm).any()) return std::nullopt;
   if (limits.taps == Limits::Keep::yes && !tap_is_free(search, request.sprinkler, begin, end))
     return std::nullopt;
@@ -130,6 +132,19 @@ std::optional<RunSlot> longest_slot(const Search& search, WantedRun request) {
   }
 }
 
+/// Several limits together: somebody is on site all the same.
+RunObstacle joint_obstacle(const Search& search, const WantedRun& request) {
+  using Keep = Limits::Keep;
+  Limits only_time{Keep::no, Keep::no, Keep::no, Keep::no, Keep::no, Keep::yes, Keep::no};
+  if (first_slot(search, request, only_time)) {
+    const WateringRules& rules = search.garden.rules;
+    if (!rules.allowed_hours.empty()) return RunObstacle::allowed_hours;
+    return rules.restrictions.empty() ? RunObstacle::quiet_hours : RunObstacle::restriction;
+  }
+  only_time.earliest = Keep::no;
+  return first_slot(search, request, only_time) ? RunObstacle::no_time_left : RunObstacle::nobody_on_site;
+}
+
 /// The one limit whose lifting would give the run a slot.
 RunObstacle obstacle_of(const Search& search, WantedRun request) {
   using Keep = Limits::Keep;
@@ -141,8 +156,9 @@ RunObstacle obstacle_of(const Search& search, WantedRun request) {
   if (first_slot(search, request, {.allowed_hours = Keep::no})) return RunObstacle::allowed_hours;
   if (first_slot(search, request, {.restrictions = Keep::no})) return RunObstacle::restriction;
   if (first_slot(search, request, {.wind = Keep::no})) return RunObstacle::wind;
+  if (first_slot(search, request, {.clocks = Keep::no})) return RunObstacle::clock_change;
   if (first_slot(search, request, {.earliest = Keep::no})) return RunObstacle::no_time_left;
-  return RunObstacle::nobody_on_site;
+  return joint_obstacle(search, request);
 }
 
 }  // namespace
@@ -151,8 +167,9 @@ std::vector<PlacedRun> place_runs(const Garden& garden, year_month_day date, min
                                   std::span<const WantedRun> requests) {
   std::vector<PlacedRun> placed;
   std::vector<TakenTap> taken;
+  const DaySlots clock_change = clock_change_slots(garden, date);
   for (const WantedRun& request : requests) {
-    const Search search{garden, date, earliest, taken};
+    const Search search{garden, date, earliest, taken, clock_change};
     PlacedRun run{.slot = longest_slot(search, request)};
     if (run.slot) {
       taken.push_back({garden.sprinklers[request.sprinkler].tap, run.slot->begin, run.slot->end,
@@ -169,7 +186,7 @@ std::optional<year_month_day> next_chance(const Garden& garden, year_month_day d
                                           const WantedRun& request) {
   for (int days = 1; days <= 7; ++days) {
     const year_month_day day{std::chrono::sys_days(date) + std::chrono::days(days)};
-    if (longest_slot({garden, day, minutes{0}, {}}, request)) return day;
+    if (longest_slot({garden, day, minutes{0}, {}, clock_change_slots(garden, day)}, request)) return day;
   }
   return std::nullopt;
 }

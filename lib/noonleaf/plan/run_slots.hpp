@@ -40,10 +40,11 @@ enum class RunObstacle {
   tap_taken,
   no_time_left,
   frost,
-  restriction,  ///< a rule of the city, the supplier or the district
-  wind,         ///< too windy for an overhead run in the hours that are left
-  tap_flow,     ///< the sprinkler draws more than the tap gives
-  reclaimed     ///< reclaimed water over food, or nobody said when children are there
+  restriction,   ///< a rule of the city, the supplier or the district
+  wind,          ///< too windy for an overhead run in the hours that are left
+  tap_flow,      ///< the sprinkler draws more than the tap gives
+  clock_change,  ///< the clocks change in the hours that are left
+  reclaimed      ///< reclaimed water over food, or nobody said when children are there
 };
 
 /// A run with its slot, or with what stands in its way.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/week_limits.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
@@ -25,13 +26,21 @@ std::optional<std::size_t> arrival(const DaySlots& there, std::size_t from) {
   return std::nullopt;
 }
 
+/// The first slot, from `from` on, in which this person is on site.
+std::optional<std::size_t> presence(const DaySlots& there, std::size_t from) {
+  for (std::size_t slot = from; slot < slots_per_day; ++slot) {
+    if (there.test(slot)) return slot;
+  }
+  return std::nullopt;
+}
+
 struct Arrival {
   year_month_day date;
   minutes time_of_day;
   std::size_t person;
 };
 
-/// Who comes next, after the run should have been closed. Who is still there then is the one who forgets.
+/// Who is next by the tap, after the run should have been closed.
 std::optional<Arrival> next_arrival(const Garden& garden, const WeekRun& run) {
   const minutes end = run.cycles.back().end;
   for (int ahead = 0; ahead <= longest_wait_d; ++ahead) {
@@ -40,7 +49,9 @@ std::optional<Arrival> next_arrival(const Garden& garden, const WeekRun& run) {
         ahead == 0 ? static_cast<std::size_t>((end.count() + minutes_per_slot - 1) / minutes_per_slot) : 0;
     std::optional<Arrival> first;
     for (std::size_t person = 0; person < garden.caretakers.size(); ++person) {
-      const auto slot = arrival(presence_on(garden, garden.caretakers[person], date), from);
+      const DaySlots there = presence_on(garden, garden.caretakers[person], date);
+      // Who closes is the one who forgets, and finds it at the next coming; anybody else by being there.
+      const auto slot = person == run.closer ? arrival(there, from) : presence(there, from);
       if (!slot) continue;
       const minutes time{static_cast<int>(*slot) * minutes_per_slot};
       if (!first || time < first->time_of_day) first = Arrival{date, time, person};
@@ -59,7 +70,7 @@ UnclosedRun unclosed_cost(const Garden& garden, const WeekRun& run) {
   cost.until_date = found ? found->date : year_month_day{sys_days(run.date) + days(longest_wait_d)};
   cost.until = found ? found->time_of_day : end;
   if (found) cost.finder = found->person;
-  const minutes extra = sys_days(cost.until_date) - sys_days(run.date) + cost.until - end;
+  const minutes extra = elapsed(garden.site.zone, {run.date, end}, {cost.until_date, cost.until});
   const auto extra_min = static_cast<double>(extra.count());
   cost.extra_hours = extra_min / 60;
   const ApplicationRate& rate = garden.sprinklers[run.sprinkler].rate;

@@ -204,6 +204,7 @@ class WeekMaker {
   WeekBed week_bed(std::size_t bed) const {
     WeekBed result;
     result.bed = bed;
+    result.open_question = setup_.first_day.today.beds[bed].open_question;
     const auto planting = neediest(bed);
     result.nothing_grows = !planting;
     if (!planting) return result;
@@ -263,8 +264,12 @@ class WeekMaker {
     result.raw_mm = limit_mm(detail, seedbed);
     result.taw_mm = seedbed ? detail.tew_mm : detail.taw_mm;
     if (const SkyDay* sky_day = sky_.find(sys_days(result.date))) result.rain_mm = sky_day->weather.rain_mm;
-    result.et_mm = detail.etc_adj_mm_d;
     result.irrigation_mm = detail.irrigation_mm;
+    result.rain_counted_mm = detail.rain_mm - detail.runoff_mm;
+    result.drained_mm = seedbed ? detail.dpe_mm : detail.dp_mm;
+    result.et_mm = seedbed ? result.depletion_close_mm - result.depletion_dawn_mm + result.rain_counted_mm +
+                                 result.irrigation_mm - result.drained_mm
+                           : detail.etc_adj_mm_d;
     const double wanted_mm = is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
     result.lost_mm = std::max(0.0, wanted_mm - detail.transpiration_mm);
     result.risk = risk_on(bed, planting, with, day);

@@ -12,6 +12,7 @@
 #include "noonleaf/missing.hpp"
 #include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
@@ -32,10 +33,9 @@ struct WeekCycle {
 
 /// What happens if nobody closes the tap at the end of a run.
 ///
-/// Rule      Whoever is there goes home without closing it: the water runs on until the next time that
-/// somebody
-///           comes on site, at most a week. Where nobody comes, `finder` is empty and the numbers are for the
-///           week.
+/// Rule      Whoever was to close it goes home without doing so: the water runs on until somebody else is on
+///           site, or the same person comes again, at most a week. Where nobody comes, `finder` is empty and
+///           the numbers are for the week.
 struct UnclosedRun {
   std::chrono::year_month_day until_date{};  ///< when somebody is next on site
   std::chrono::minutes until{0};
@@ -93,6 +93,7 @@ enum class WeekLimit {
   reclaimed_on_food,   ///< overhead run of reclaimed water on what is eaten
   reclaimed_children,  ///< overhead run of reclaimed water, and nobody said when children are there
   no_time_left,        ///< the first day is too far gone
+  clock_change,        ///< the clocks change in the hours that are left
   already_dry          ///< beyond its limit before the first hour at which anybody could water
 };
 
@@ -155,9 +156,12 @@ struct BedDay {
   double raw_mm = missing;                                                ///< limit of comfort
   double taw_mm = missing;                                                ///< all that the roots can reach
   double rain_mm = missing;  ///< forecast; the plan does not count on it
-  double et_mm = missing;    ///< crop and soil, with the plan
-  double irrigation_mm = 0;  ///< by the plan, in the bed
-  double lost_mm = 0;        ///< transpiration lost to dryness on this day
+  // close = dawn - rain_counted - irrigation + et + drained, of the layer that the depletion is of
+  double rain_counted_mm = 0;  ///< rain that has fallen already, in the bed
+  double et_mm = missing;      ///< crop and soil, with the plan; for a seedbed what leaves the top layer
+  double drained_mm = 0;       ///< water that the layer could not hold
+  double irrigation_mm = 0;    ///< by the plan, in the bed
+  double lost_mm = 0;          ///< transpiration lost to dryness on this day
   DayRisk risk = DayRisk::not_known, risk_dry = DayRisk::not_known;  ///< with the plan, and without
 };
 
@@ -166,6 +170,7 @@ struct WeekBed {
   std::size_t bed = 0;  ///< index into Garden::beds
   bool nothing_grows = false;
   std::vector<BedDay> days{};
+  std::optional<OpenQuestion> open_question{};  ///< runs that nobody wrote down: taken as done (today.hpp)
   std::optional<std::chrono::year_month_day> lasts_to{};  ///< last day within its limit without water;
                                                           ///< nothing = beyond it on the first day
 };

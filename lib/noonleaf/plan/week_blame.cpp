@@ -62,11 +62,12 @@ Lifted plan_without(const WeekSetup& setup, std::size_t bed, const std::optional
 
 /// The limits that close anything to the bed, the cheapest to lift first.
 std::vector<Lift> limits_in_the_way(const WeekSetup& setup, std::size_t bed) {
-  constexpr std::array<WeekLimit, 10> cheapest_first{WeekLimit::no_time_left,  WeekLimit::allowed_hours,
+  constexpr std::array<WeekLimit, 11> cheapest_first{WeekLimit::no_time_left,  WeekLimit::allowed_hours,
                                                      WeekLimit::quiet_hours,   WeekLimit::restriction,
                                                      WeekLimit::wind,          WeekLimit::reclaimed_children,
                                                      WeekLimit::tap_flow,      WeekLimit::reclaimed_on_food,
-                                                     WeekLimit::ground_closed, WeekLimit::frost};
+                                                     WeekLimit::ground_closed, WeekLimit::frost,
+                                                     WeekLimit::clock_change};
   std::vector<Lift> lifts{{WeekLimit::nobody_on_site, {}}};
   for (const WeekLimit limit : cheapest_first) {
     for (const auto& day : setup.limits[bed]) {
@@ -107,6 +108,7 @@ RelaxationKind kind_for(WeekLimit limit) {
     case WeekLimit::frost:
     case WeekLimit::ground_closed:
     case WeekLimit::no_time_left:
+    case WeekLimit::clock_change:
     case WeekLimit::already_dry:
       return RelaxationKind::none;
   }

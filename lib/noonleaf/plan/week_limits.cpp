@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 
@@ -99,6 +100,12 @@ DaySlots restricted_slots(const WateringRules& rules, WettingKind kind, year_mon
   return open;
 }
 
+DaySlots clock_change_slots(const Garden& garden, year_month_day date) {
+  if (garden.site.zone.empty()) return {};
+  const auto change = clock_change_on(garden.site.zone, date);
+  return change ? slots_touched(change->begin, change->end) : DaySlots{};
+}
+
 bool is_overhead(WettingKind kind) { return kind == WettingKind::sprinkler; }
 
 bool holds_food(const Bed& bed, year_month_day date) { return any_grows(bed, date, not_eaten, false); }
@@ -113,6 +120,8 @@ std::vector<LimitSlots> limits_on(const Garden& garden, const Bed& bed, const Sk
   const WateringRules& rules = garden.rules;
   const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
   const auto add = [&](WeekLimit limit, const DaySlots& open) { limits.push_back({limit, {}, open}); };
+  const DaySlots change = clock_change_slots(garden, date);
+  if (change.any()) add(WeekLimit::clock_change, ~change);
   if (from > minutes{0}) add(WeekLimit::no_time_left, slots_within(from, midnight));
   if (!rules.allowed_hours.empty()) add(WeekLimit::allowed_hours, slots_in(rules.allowed_hours, date));
   const DaySlots quiet = quiet_slots(rules, date);
@@ -127,8 +136,11 @@ std::vector<LimitSlots> limits_on(const Garden& garden, const Bed& bed, const Sk
   if (draws_too_much(garden, sprinkler)) add(WeekLimit::tap_flow, {});
   const bool sprays = is_overhead(sprinkler.kind) || sprinkler.kind == WettingKind::hand;
   if (garden.taps[sprinkler.tap].reclaimed && sprays) {
-    if (holds_food(bed, date)) add(WeekLimit::reclaimed_on_food, {});
-    if (rules.quiet_hours.empty() && rules.quiet_dates.empty()) add(WeekLimit::reclaimed_children, {});
+    // Over food it is refused whatever the children do: that is the reason to name.
+    if (holds_food(bed, date))
+      add(WeekLimit::reclaimed_on_food, {});
+    else if (rules.quiet_hours.empty() && rules.quiet_dates.empty())
+      add(WeekLimit::reclaimed_children, {});
   }
   return limits;
 }

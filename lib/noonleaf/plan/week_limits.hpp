@@ -42,6 +42,10 @@ std::vector<LimitSlots> limits_on(const Garden& garden, const Bed& bed, const Sk
 DaySlots quiet_slots(const WateringRules& rules, std::chrono::year_month_day date);
 DaySlots restricted_slots(const WateringRules& rules, WettingKind kind, std::chrono::year_month_day date);
 
+/// The slots of a date in which the clocks change: no run begins, goes on or ends in them, so that minutes
+/// on the clock are minutes of running.
+DaySlots clock_change_slots(const Garden& garden, std::chrono::year_month_day date);
+
 /// The slots that all of them leave open.
 DaySlots open_slots(std::span<const LimitSlots> limits);
 

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/garden/garden_doubts.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -42,6 +43,8 @@ Json file_json(const WeatherFile& file) {
   return json;
 }
 
+Json doubt_json(const GardenDoubt& doubt) { return {{"message", doubt.message}, {"fix", doubt.fix}}; }
+
 std::string written(const Json& json) {
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -56,6 +59,7 @@ std::string check_json(const GardenFolder& folder) {
                   {"journal_entries", folder.journal.size()},
                   {"weather", list(folder.weather_files, file_json)},
                   {"conflicts", list(folder.weather.conflicts, finding_json)},
+                  {"doubts", list(garden_doubts(folder.garden), doubt_json)},
                   {"problems", Json::array()}});
 }
 

@@ -97,6 +97,14 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_en{{
     {Phrase::educator_title, "For the educator"},
     {Phrase::educator_note,
      "How each bed gets through these days, with the runs of the sheet and without counting on rain."},
+    {Phrase::driest_quarter,
+     "This is the mean of the bed. In its driest quarter the sprinkler brings less: {list} of the mean; feel "
+     "the soil "
+     "there."},
+    {Phrase::taken_as_done,
+     "Not in the journal, done or not, and taken as done: {runs}. If the soil of bed {bed} is dry on {day}: "
+     "{minutes} "
+     "minutes."},
     {Phrase::chart_alt,
      "Bed {bed}: water missing from the soil each morning, with its limit, the runs and the rain that is "
      "forecast"},
@@ -109,12 +117,14 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_en{{
     {Phrase::risk_droops, "h"},
     {Phrase::risk_dry, "S"},
     {Phrase::risk_wilts, "W"},
-    {Phrase::lasts_to, "lasts without water until {date}"},
-    {Phrase::lasts_beyond, "lasts the whole time without water"},
-    {Phrase::lasts_not, "short of water on the first day already"},
+    {Phrase::lasts_to, "without water it lasts until {date}"},
+    {Phrase::lasts_beyond, "without water it lasts the whole time"},
+    {Phrase::lasts_not, "without water it is short from the first day on"},
     {Phrase::bare_ground, "nothing grows here now"},
     {Phrase::missed_title, "What the plan cannot do"},
-    {Phrase::missed_none, "Every bed stays within its limit."},
+    {Phrase::missed_none, "With these runs every bed stays within its limit."},
+    {Phrase::missed_slightly,
+     "No bed loses growth that counts; but {beds} passes its limit for a while on days marked {dry}."},
     {Phrase::missed_dry, "Bed {bed} is short of water from {first} to {last}."},
     {Phrase::missed_dry_day, "Bed {bed} is short of water on {first}."},
     {Phrase::missed_seed, "The seedbed {bed} dries on top from {first} to {last}."},
@@ -133,6 +143,7 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_en{{
     {Phrase::limit_reclaimed_children,
      "Reclaimed water may not be sprayed with children present, and their hours are not written down."},
     {Phrase::limit_no_time_left, "The first day is too far gone."},
+    {Phrase::limit_clock_change, "The clocks change in the hours that are left."},
     {Phrase::limit_already_dry, "It was beyond its limit before anybody could water."},
     {Phrase::help_cheapest, "Cheapest help: {help}"},
     {Phrase::help_or, "Or: {help}"},

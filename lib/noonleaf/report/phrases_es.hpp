@@ -101,6 +101,14 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_es{{
     {Phrase::educator_title, "Para la persona encargada del jardín"},
     {Phrase::educator_note,
      "Cómo pasa cada cama estos días, con los riegos de la hoja y sin contar con la lluvia."},
+    {Phrase::driest_quarter,
+     "Es el promedio de la cama. En su cuarto más seco el aspersor da menos: {list} del promedio; toque ahí "
+     "la "
+     "tierra."},
+    {Phrase::taken_as_done,
+     "Sin anotar, hechos o no, y tomados como hechos: {runs}. Si la tierra de la cama {bed} está seca el "
+     "{day}: "
+     "{minutes} minutos."},
     {Phrase::chart_alt,
      "Cama {bed}: agua que falta en la tierra cada mañana, con su límite, los riegos y la lluvia "
      "pronosticada"},
@@ -113,12 +121,14 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_es{{
     {Phrase::risk_droops, "c"},
     {Phrase::risk_dry, "F"},
     {Phrase::risk_wilts, "M"},
-    {Phrase::lasts_to, "aguanta sin riego hasta el {date}"},
-    {Phrase::lasts_beyond, "aguanta todo el tiempo sin agua"},
-    {Phrase::lasts_not, "le falta agua desde el primer día"},
+    {Phrase::lasts_to, "sin riego aguanta hasta el {date}"},
+    {Phrase::lasts_beyond, "sin riego aguanta todo el tiempo"},
+    {Phrase::lasts_not, "sin riego le falta agua desde el primer día"},
     {Phrase::bare_ground, "ahora no crece nada aquí"},
     {Phrase::missed_title, "Lo que el plan no logra"},
-    {Phrase::missed_none, "Todas las camas quedan dentro de su límite."},
+    {Phrase::missed_none, "Con estos riegos, todas las camas quedan dentro de su límite."},
+    {Phrase::missed_slightly,
+     "Ninguna cama pierde crecimiento que cuente; pero {beds} pasa de su límite un rato los días con {dry}."},
     {Phrase::missed_dry, "A la cama {bed} le falta agua del {first} al {last}."},
     {Phrase::missed_dry_day, "A la cama {bed} le falta agua el {first}."},
     {Phrase::missed_seed, "La cama de semillas {bed} se seca por arriba del {first} al {last}."},
@@ -137,6 +147,7 @@ inline constexpr std::array<PhraseRow, phrase_count> phrases_es{{
     {Phrase::limit_reclaimed_children,
      "No se debe rociar agua reciclada con niños presentes, y sus horas no están anotadas."},
     {Phrase::limit_no_time_left, "El primer día ya está muy avanzado."},
+    {Phrase::limit_clock_change, "El cambio de hora cae en las horas que quedan."},
     {Phrase::limit_already_dry, "Ya pasaba de su límite antes de que alguien pudiera regar."},
     {Phrase::help_cheapest, "Lo más fácil: {help}"},
     {Phrase::help_or, "O bien: {help}"},

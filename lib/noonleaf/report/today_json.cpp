@@ -70,6 +70,8 @@ std::string_view code(RunObstacle obstacle) {
       return "wind";
     case RunObstacle::tap_flow:
       return "tap_flow";
+    case RunObstacle::clock_change:
+      return "clock_change";
     case RunObstacle::reclaimed:
       return "reclaimed_water";
     case RunObstacle::no_time_left:

@@ -87,7 +87,11 @@ std::string lasts_words(const TodayView& view, const BedToday& bed) {
   if (!bed.next_chance)
     return fmt::format("{}; it lasts until {}.", used, day_words(view, *planting->limit_day));
   if (*planting->limit_day < *bed.next_chance) {
-    return used + ": full, nothing more fits in. It will be short before the next chance to water.";
+    // A run of less than a millimetre is none; with runs in doubt the account may look dry and be full.
+    const bool full = planting->dr_mm < 1.0 && !bed.open_question;
+    return used +
+           (full ? ": full, nothing more fits in. It will be short before the next chance to water."
+                 : ": no run today, but it will be short before the next chance to water. Feel the soil.");
   }
   return fmt::format("{}: it lasts until the next chance to water, {}.", used,
                      day_words(view, *bed.next_chance));
@@ -198,6 +202,8 @@ std::string obstacle_words(const TodayView&, const BedToday& bed) {
       return "it is too windy for a sprinkler in the hours left. Water low by hand, or wait.";
     case RunObstacle::tap_flow:
       return "the sprinkler draws more than the tap gives. Use a smaller one.";
+    case RunObstacle::clock_change:
+      return "the clocks change in the hours that are left. Water at the next chance.";
     case RunObstacle::reclaimed:
       return "reclaimed water is not sprayed on food or near children. Use drip, or drinking water.";
   }

@@ -43,7 +43,8 @@ PlannedRun run_of_json(const Json& json) {
           .run_of_day = json.at("run_of_day").get<int>(),
           .begin = *begin,
           .end = *end,
-          .minutes = json.at("minutes").get<double>()};
+          .minutes = json.at("minutes").get<double>(),
+          .openings = static_cast<int>(json.at("cycles").size())};
 }
 
 const PlannedRun& shown(const WeekChange& change) {
@@ -60,7 +61,8 @@ std::vector<PlannedRun> planned_runs(const Garden& garden, const WeekPlan& plan)
                        .closer = garden.caretakers[run.closer].id,
                        .begin = run.cycles.front().begin,
                        .end = run.cycles.back().end,
-                       .minutes = run.minutes};
+                       .minutes = run.minutes,
+                       .openings = static_cast<int>(run.cycles.size())};
     while (find_run(runs, planned) != nullptr) ++planned.run_of_day;
     runs.push_back(std::move(planned));
   }
@@ -78,6 +80,19 @@ std::vector<PlannedRun> read_planned_runs(std::string_view json, std::string_vie
     throw refusal(shown_name, {}, std::string("this is not a whole plan: ") + refused.what());
   }
   return runs;
+}
+
+std::vector<PlannedRun> dropped_openings(const std::vector<PlannedRun>& before,
+                                         const std::vector<PlannedRun>& now,
+                                         std::chrono::year_month_day first) {
+  std::vector<PlannedRun> dropped;
+  for (PlannedRun old : before) {
+    const PlannedRun* const run = find_run(now, old);
+    if (old.date < first || (run != nullptr && run->openings >= old.openings)) continue;
+    if (run != nullptr) old.first_dropped = run->openings + 1;
+    dropped.push_back(old);
+  }
+  return dropped;
 }
 
 std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before,

@@ -19,6 +19,8 @@ struct PlannedRun {
   int run_of_day = 1;  ///< of that bed on that date
   std::chrono::minutes begin{0}, end{0};
   double minutes = 0;
+  int openings = 1;       ///< 2 with a pause for the water to soak in
+  int first_dropped = 1;  ///< of a run that is off or has fewer openings: the first that is off
 };
 
 /// How a run differs from the earlier plan.
@@ -35,6 +37,11 @@ std::vector<PlannedRun> planned_runs(const Garden& garden, const WeekPlan& plan)
 /// The runs of an earlier answer of `week --format json`.
 /// Throws    Error when the text is no such answer, or a run in it lacks something
 std::vector<PlannedRun> read_planned_runs(std::string_view json, std::string_view shown_name);
+
+/// Openings of the earlier plan that are off: whole runs, and second halves of runs that go in one now.
+std::vector<PlannedRun> dropped_openings(const std::vector<PlannedRun>& before,
+                                         const std::vector<PlannedRun>& now,
+                                         std::chrono::year_month_day first);
 
 /// What a custodian would not find on the earlier sheet, in the order of date and time. Runs of the earlier
 /// plan before `first` are over and count for nothing.

@@ -167,7 +167,7 @@ CalendarRun calendar_run(const WeekView& view, const WeekRun& run, const Planned
           .cycle = static_cast<int>(cycle) + 1};
 }
 
-CalendarRun cancelled_run(const WeekView& view, const PlannedRun& planned) {
+CalendarRun cancelled_run(const WeekView& view, const PlannedRun& planned, int cycle) {
   const Bed* const bed = find_bed(view.garden, planned.bed);
   const std::string letter = bed == nullptr
                                  ? plain_text(planned.bed)
@@ -180,6 +180,7 @@ CalendarRun cancelled_run(const WeekView& view, const PlannedRun& planned) {
           .summary = fill(view.language, Phrase::calendar_summary,
                           {{"bed", letter}, {"minutes", view.text().number(planned.minutes, 0)}}),
           .run_of_day = planned.run_of_day,
+          .cycle = cycle,
           .status = ICAL_STATUS_CANCELLED};
 }
 
@@ -199,8 +200,10 @@ std::string week_ics(const WeekView& view) {
       icalcomponent_add_component(calendar.get(),
                                   event(view, calendar_run(view, run, planned[index], cycle)));
   }
-  for (const PlannedRun& dropped : view.dropped)
-    icalcomponent_add_component(calendar.get(), event(view, cancelled_run(view, dropped)));
+  for (const PlannedRun& dropped : view.dropped) {
+    for (int cycle = dropped.first_dropped; cycle <= dropped.openings; ++cycle)
+      icalcomponent_add_component(calendar.get(), event(view, cancelled_run(view, dropped, cycle)));
+  }
   char* const text = icalcomponent_as_ical_string_r(calendar.get());
   std::string result(text);
   icalmemory_free_buffer(text);

@@ -23,10 +23,10 @@ Json id_or_null(const Garden& garden, const std::optional<std::size_t>& caretake
   return caretaker ? Json(garden.caretakers[*caretaker].id) : Json(nullptr);
 }
 
-constexpr std::array<std::string_view, 14> limit_codes{
-    "nobody_on_site",    "allowed_hours",      "quiet_hours",  "restriction", "tap_taken",
-    "longest_run",       "tap_flow",           "wind",         "frost",       "ground_closed",
-    "reclaimed_on_food", "reclaimed_children", "no_time_left", "already_dry"};
+constexpr std::array<std::string_view, 15> limit_codes{
+    "nobody_on_site",    "allowed_hours",      "quiet_hours",  "restriction",  "tap_taken",
+    "longest_run",       "tap_flow",           "wind",         "frost",        "ground_closed",
+    "reclaimed_on_food", "reclaimed_children", "no_time_left", "clock_change", "already_dry"};
 static_assert(limit_codes.size() == static_cast<std::size_t>(WeekLimit::already_dry) + 1);
 
 constexpr std::array<std::string_view, 12> relaxation_codes{
@@ -134,11 +134,22 @@ Json day_json(const Garden& garden, std::size_t bed, const BedDay& day) {
           {"raw_mm", number(day.raw_mm)},
           {"taw_mm", number(day.taw_mm)},
           {"rain_forecast_mm", number(day.rain_mm)},
+          {"rain_counted_mm", number(day.rain_counted_mm)},
           {"et_mm", number(day.et_mm)},
+          {"drained_mm", number(day.drained_mm)},
           {"irrigation_mm", number(day.irrigation_mm)},
           {"lost_mm", number(day.lost_mm)},
           {"risk", code_of(risk_codes, day.risk)},
           {"risk_without_water", code_of(risk_codes, day.risk_dry)}};
+}
+
+/// Runs that nobody wrote down, which the plan takes as done.
+Json taken_as_done_json(const WeekBed& bed) {
+  Json runs = Json::array();
+  if (!bed.open_question) return runs;
+  for (const UnloggedRun& run : bed.open_question->runs)
+    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number(run.minutes)}});
+  return runs;
 }
 
 Json bed_json(const WeekView& view, const WeekBed& bed) {
@@ -148,6 +159,7 @@ Json bed_json(const WeekView& view, const WeekBed& bed) {
           {"letter", bed_letter(view, bed.bed)},
           {"name", view.garden.beds[bed.bed].name},
           {"nothing_grows", bed.nothing_grows},
+          {"taken_as_done", taken_as_done_json(bed)},
           {"lasts_to", bed.lasts_to ? Json(iso_date(*bed.lasts_to)) : Json(nullptr)},
           {"days", std::move(days)}};
 }

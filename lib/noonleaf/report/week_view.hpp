@@ -21,7 +21,7 @@ struct WeekView {
   Language language = Language::en;
   LocalTime made{};                                  ///< on the site's wall clock
   std::optional<std::vector<WeekChange>> changes{};  ///< against an earlier plan; nothing = none was given
-  std::vector<PlannedRun> dropped{};                 ///< runs of the earlier plan that are off
+  std::vector<PlannedRun> dropped{};                 ///< openings of the earlier plan that are off
 
   LocalText text() const { return {language, garden.site.units}; }
 };

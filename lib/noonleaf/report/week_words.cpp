@@ -243,7 +243,7 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
 // --------------------------------------------------------------------------------
 
 Phrase limit_phrase(WeekLimit limit) {
-  constexpr std::array<Phrase, 14> phrases{Phrase::limit_nobody_on_site,
+  constexpr std::array<Phrase, 15> phrases{Phrase::limit_nobody_on_site,
                                            Phrase::limit_allowed_hours,
                                            Phrase::limit_quiet_hours,
                                            Phrase::limit_restriction,
@@ -256,6 +256,7 @@ Phrase limit_phrase(WeekLimit limit) {
                                            Phrase::limit_reclaimed_on_food,
                                            Phrase::limit_reclaimed_children,
                                            Phrase::limit_no_time_left,
+                                           Phrase::limit_clock_change,
                                            Phrase::limit_already_dry};
   static_assert(phrases.size() == static_cast<std::size_t>(WeekLimit::already_dry) + 1);
   return phrases[static_cast<std::size_t>(limit)];
@@ -304,6 +305,49 @@ std::string help_words(const WeekView& view, const Relaxation& help) {
       return say(view, Phrase::help_say_children_hours);
   }
   return {};
+}
+
+/// Beds that the chart marks as short of water, or worse, with the plan.
+std::vector<std::string> beds_marked_dry(const WeekView& view) {
+  std::vector<std::string> letters;
+  for (const WeekBed& bed : view.plan.beds) {
+    if (std::any_of(bed.days.begin(), bed.days.end(),
+                    [](const BedDay& day) { return day.risk == DayRisk::dry || day.risk == DayRisk::wilts; }))
+      letters.push_back(bed_letter(view, bed.bed));
+  }
+  return letters;
+}
+
+/// "A, B and E 82 %; C 60 %", for beds whose sprinkler waters unevenly.
+std::string driest_words(const WeekView& view) {
+  std::string list;
+  for (std::size_t sprinkler = 0; sprinkler < view.garden.sprinklers.size(); ++sprinkler) {
+    const double share = view.garden.sprinklers[sprinkler].rate.du_lq_frac;
+    std::vector<std::string> letters;
+    for (const WeekBed& bed : view.plan.beds) {
+      if (view.garden.beds[bed.bed].sprinkler == sprinkler && !bed.nothing_grows)
+        letters.push_back(bed_letter(view, bed.bed));
+    }
+    if (letters.empty() || !(share < 0.95)) continue;
+    list += (list.empty() ? "" : "; ") + view.text().list(letters) + " " +
+            view.text().number(100 * share, 0) + " %";
+  }
+  return list.empty() ? list : say(view, Phrase::driest_quarter, {{"list", list}});
+}
+
+/// What was taken as done, and what to do where it was not.
+std::string doubt_words(const WeekView& view, const WeekBed& bed) {
+  if (!bed.open_question || !(bed.open_question->run_if_not_done.minutes > 0)) return {};
+  const LocalText text = view.text();
+  std::string runs;
+  for (const UnloggedRun& run : bed.open_question->runs)
+    runs +=
+        (runs.empty() ? "" : ", ") + text.short_day(run.date) + " (" + text.number(run.minutes, 0) + " min)";
+  return say(view, Phrase::taken_as_done,
+             {{"runs", runs},
+              {"bed", bed_letter(view, bed.bed)},
+              {"day", text.weekday(view.plan.first)},
+              {"minutes", text.number(bed.open_question->run_if_not_done.minutes, 0)}});
 }
 
 std::string miss_words(const WeekView& view, const WeekMiss& miss) {
@@ -443,7 +487,9 @@ std::vector<SheetSection> help_sections(const WeekView& view) {
     sections.push_back(found_section(view));
     sections.push_back({say(view, Phrase::never_title), {say(view, Phrase::never)}});
   }
-  sections.push_back({say(view, Phrase::tell_title), {say(view, Phrase::tell, {{"who", contact(view)}})}});
+  sections.push_back(
+      {say(view, Phrase::tell_title),
+       {say(view, Phrase::tell, {{"who", contact(view).empty() ? "____________________" : contact(view)}})}});
   sections.push_back(care_section(view));
   if (SheetSection estimated = estimated_section(view); !estimated.title.empty())
     sections.push_back(std::move(estimated));
@@ -453,7 +499,17 @@ std::vector<SheetSection> help_sections(const WeekView& view) {
 SheetSection missed_section(const WeekView& view) {
   SheetSection section{say(view, Phrase::missed_title), {}};
   for (const WeekMiss& miss : view.plan.misses) section.lines.push_back(miss_words(view, miss));
-  if (section.lines.empty()) section.lines.push_back(say(view, Phrase::missed_none));
+  if (section.lines.empty()) {
+    const auto marked = beds_marked_dry(view);
+    section.lines.push_back(
+        marked.empty() ? say(view, Phrase::missed_none)
+                       : say(view, Phrase::missed_slightly,
+                             {{"beds", beds_words(view, marked)}, {"dry", say(view, Phrase::risk_dry)}}));
+  }
+  if (const std::string driest = driest_words(view); !driest.empty()) section.lines.push_back(driest);
+  for (const WeekBed& bed : view.plan.beds) {
+    if (const std::string doubt = doubt_words(view, bed); !doubt.empty()) section.lines.push_back(doubt);
+  }
   return section;
 }
 
