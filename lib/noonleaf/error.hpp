@@ -21,7 +21,9 @@ struct Problem {
 /// The only exception type that noonleaf throws: one or more problems.
 class Error : public std::exception {
  public:
+  /// One problem.
   explicit Error(Problem problem);
+  /// Several problems.
   explicit Error(std::vector<Problem> problems);
 
   /// All problems, in the order in which they were found.

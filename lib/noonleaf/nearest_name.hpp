@@ -14,6 +14,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Result    the nearest name within a third of its length (2 edits at least); empty when none is near;
 ///           the first of equals
 std::string nearest_name(std::string_view typed, std::span<const std::string_view> names);
+/// The same for names that are kept as strings.
 std::string nearest_name(std::string_view typed, std::span<const std::string> names);
 
 }  // namespace v1

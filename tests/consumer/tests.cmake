@@ -45,3 +45,7 @@ foreach(kind IN ITEMS DEB TGZ)
   set_tests_properties(consumer.package_${kind} PROPERTIES SKIP_RETURN_CODE 77
                        ENVIRONMENT "${environment};WORK=${work}/package-${kind}")
 endforeach()
+
+add_test(NAME consumer.reference COMMAND sh "${consumer}/reference.sh")
+set_tests_properties(consumer.reference PROPERTIES FIXTURES_REQUIRED static_copy SKIP_RETURN_CODE 77
+                     ENVIRONMENT "${environment};PREFIX=${work}/static;WORK=${work}/reference")

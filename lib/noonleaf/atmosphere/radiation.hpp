@@ -22,6 +22,7 @@ struct Sunshine {
   double angstrom_a = 0.25, angstrom_b = 0.50;
 };
 inline constexpr double sunshine_leeway_h = 1.0;
+/// Equation, input, result: see Sunshine.
 double radiation_from_sunshine_mj_m2_d(const Sunshine& day);
 
 /// Where a place lies for the adjustment of eq. 50.
@@ -46,6 +47,7 @@ struct TemperatureSun {
   double ra_mj_m2_d = missing;
   Setting setting = Setting::interior;
 };
+/// Equation, input, result: see TemperatureSun.
 double radiation_from_temperature_mj_m2_d(const TemperatureSun& day);
 
 /// Solar radiation of a small island, monthly.
@@ -71,6 +73,7 @@ struct NearbySun {
   double station_rs_mj_m2_d = missing, station_ra_mj_m2_d = missing;
   double ra_mj_m2_d = missing;
 };
+/// Equation, input, result: see NearbySun.
 double radiation_from_nearby_mj_m2_d(const NearbySun& day);
 
 /// Clear-sky solar radiation from local Angstrom values.
@@ -96,6 +99,7 @@ struct SimpleClearSky {
   double ra = missing;
   double elevation_m = missing;
 };
+/// Equation, input, result: see SimpleClearSky.
 double clear_sky_radiation(const SimpleClearSky& sky);
 
 /// Which publication's coefficients of the beam and diffuse clear-sky form.

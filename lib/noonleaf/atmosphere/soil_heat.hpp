@@ -44,6 +44,7 @@ struct SoilWarming {
   double depth_m = missing;  ///< effective depth: 0.10 to 0.20 m for a day, above 2 m monthly
   double heat_capacity_mj_m3_c = 2.1;
 };
+/// Equation, input, result: see SoilWarming.
 double soil_heat_mj_m2_d(const SoilWarming& soil);
 
 }  // namespace v1

@@ -106,6 +106,7 @@ struct SunMoment {
   int day_of_year = 1;
   double time_angle_rad = missing;  ///< at the middle of the period
 };
+/// Equation, input, result: see SunMoment.
 double sun_altitude_rad(const SunMoment& moment);
 
 /// Extraterrestrial radiation of an hour or shorter, as a rate per hour.

@@ -131,6 +131,7 @@ double vapour_pressure_from_rh_mean_kpa(const DailyHumidity& day);
 struct AirMoisture {
   double t_c = missing, rh_pct = missing;
 };
+/// Equation, input, result: see AirMoisture.
 double vapour_pressure_from_rh_kpa(const AirMoisture& air);
 
 /// Whether the ground and air around the weather station are dry, for the dew point estimated from Tmin.
@@ -153,6 +154,7 @@ struct DewPointGuess {
   Dryness dryness = Dryness::humid;
   double arid_offset_c = 2.5;  ///< the middle of FAO-56's 2 to 3 °C
 };
+/// Equation, input, result: see DewPointGuess.
 double dew_point_from_t_min_c(const DewPointGuess& day);
 
 }  // namespace v1

@@ -33,6 +33,7 @@ inline Eigen::ArrayXd saturation_vapour_pressure_kpa(const Eigen::Ref<const Eige
   if (bad_rows != nullptr) *bad_rows = std::move(bad);
   return result;
 }
+/// Eigen door of the slope.
 inline Eigen::ArrayXd saturation_slope_kpa_c(const Eigen::Ref<const Eigen::ArrayXd>& t_c,
                                              BadRows* bad_rows = nullptr) {
   Eigen::ArrayXd result(t_c.size());

@@ -14,6 +14,7 @@ enum class GroundState {
   frozen  ///< it does not thaw during the day
 };
 
+/// "open", "under snow", "frozen", for people.
 std::string_view label(GroundState state);
 
 /// The ground on a day, from the air.

@@ -18,6 +18,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 struct MeasuredMoisture {
   double root_zone_m3_m3 = missing, top_layer_m3_m3 = missing, lower_m3_m3 = missing;
 };
+/// Equation, input, result: see MeasuredMoisture.
 BalanceState state_from_moisture(const SoilWater& soil, double root_depth_m, double profile_depth_m,
                                  const MeasuredMoisture& moisture);
 

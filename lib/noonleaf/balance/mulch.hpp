@@ -3,6 +3,7 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
+/// What covers the ground.
 enum class MulchKind { none, organic, plastic };
 
 /// What a mulch leaves of soil evaporation, for BalanceSettings::evaporation_factor.

@@ -29,6 +29,7 @@ struct AmendedState {
   BalanceState state{};
   double drained_mm = missing;
 };
+/// The state in the other soil: see AmendedState.
 AmendedState state_in_other_soil(const BalanceState& state, const SoilWater& before, const SoilWater& after);
 
 /// An observation that sets the account right, at the beginning of a day.

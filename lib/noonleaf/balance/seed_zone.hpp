@@ -20,6 +20,7 @@ struct SeedZone {
   double damp_mm =
       missing;  ///< depletion up to which the seed has water: half of what the layer holds available
 };
+/// The seed zone of a soil and a sowing depth: see SeedZone.
 SeedZone seed_zone(const SoilWater& soil, double sowing_depth_m);
 
 /// Depletion of the seed zone after an hour-by-hour or day-by-day piece of weather.

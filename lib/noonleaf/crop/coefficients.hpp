@@ -67,6 +67,7 @@ struct KcCurve {
   double ini = missing, mid = missing, end = missing;
   double l_ini_d = 0, l_dev_d = 0, l_mid_d = 0, l_late_d = 0;
 };
+/// Equation, input, result: see KcCurve.
 double kc_on_day(const KcCurve& curve, double day);
 
 }  // namespace v1

@@ -87,6 +87,7 @@ struct Crop {
 
 /// "small vegetables", for people.
 std::string_view label(CropGroup group);
+/// "high", "medium", "low".
 std::string_view label(Confidence confidence);
 
 }  // namespace v1

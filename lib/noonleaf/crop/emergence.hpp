@@ -16,6 +16,7 @@ struct EmergenceRow {
   std::string_view source{};
 };
 
+/// All rows, in the order of the printed table.
 std::span<const EmergenceRow> emergence_table();
 
 /// Days from sowing to emergence, seed 13 mm (half an inch) deep in moist soil.

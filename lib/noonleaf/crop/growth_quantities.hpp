@@ -16,6 +16,7 @@ struct GrowthQuantity {
   std::string_view equation;      ///< in symbols; empty = an input
   std::string_view source;        ///< "FAO-56 eq. 66"
   std::string_view meaning;       ///< "basal crop coefficient"
+  /// Whose working a number belongs to.
   enum class Coefficient { either, dual, single } coefficient = Coefficient::either;  ///< whose working it is
 };
 

@@ -19,6 +19,7 @@ struct LandscapeLevel {
   std::string_view source{};
 };
 
+/// All levels of the three factors.
 std::span<const LandscapeLevel> landscape_table();
 
 /// Throws    Error, field "species", "density" or "microclimate", naming the nearest level

@@ -30,6 +30,7 @@ struct PartialCover {
   double height_m = missing;
   double kc_min = kc_min_bare;
 };
+/// Equation, input, result: see PartialCover.
 double kcb_of_cover(const PartialCover& stand);
 
 /// The same from the leaf area index.

@@ -17,20 +17,24 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// are in the units that the garden is kept in (feet, inches, gallons; or metres, millimetres, litres), as
 /// answered.
 struct GardenStart {
+  /// Who opens and closes, by role, and when on site.
   struct Person {
     std::string role{}, language = "en";
     std::vector<std::string> hours{};
   };
+  /// A tap; its flow by the time that a bucket takes.
   struct Supply {
     std::string name{};
     double bucket = missing, bucket_seconds = missing;  ///< missing = not measured
   };
+  /// A sprinkler, hose or drip line.
   struct Outlet {
     std::string name{}, kind = "sprinkler";
     std::size_t supply = 0;
     double minutes = missing;
     std::vector<double> can_depths{};  ///< empty = no cans yet: its rate is a guess
   };
+  /// A bed and what grows on it.
   struct Patch {
     std::string name{};
     double length = missing, width = missing;
@@ -62,6 +66,7 @@ struct Answer {
 struct Place {
   double latitude_deg = missing, longitude_deg = missing;
 };
+/// Reads a Place.
 Answer<Place> parse_place(std::string_view text);
 
 /// A number from low to high; a decimal point, no thousands separator.
@@ -74,6 +79,7 @@ Answer<std::vector<std::string>> parse_answer_hours(std::string_view text);
 struct Sides {
   double length = missing, width = missing;
 };
+/// Reads Sides.
 Answer<Sides> parse_sides(std::string_view text);
 
 /// "0.22 0.25 0.19", spaces or commas between them; two cans at least
@@ -91,6 +97,7 @@ struct PlantingBegin {
   std::string word{};
   std::chrono::year_month_day date{};
 };
+/// Reads a PlantingBegin.
 Answer<PlantingBegin> parse_begin(std::string_view text);
 
 /// The whole of a commented garden.toml. What was not measured is said in a comment beside the line that

@@ -27,6 +27,7 @@ inline constexpr std::array<std::string_view, 9> week_sheet_columns{
     "open_at",        "close_at", "planned_minutes",
     "actual_minutes", "who",      "not_done_because"};
 
+/// Its header.
 constexpr std::string_view name_of(WeekSheetColumn column) {
   return week_sheet_columns[static_cast<std::size_t>(column)];
 }

@@ -86,6 +86,7 @@ double exposure_limit_wbgt_c(double metabolic_w);
 struct Bulbs {
   double natural_wet_bulb_c = missing, globe_c = missing, t_c = missing;
 };
+/// Equation, input, result: see Bulbs.
 double wbgt_of_bulbs_c(const Bulbs& bulbs);
 
 /// Psychrometric wet bulb: aspirated and shaded. Never a stand-in for the natural wet bulb of the WBGT.

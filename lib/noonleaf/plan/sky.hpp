@@ -40,8 +40,11 @@ double measured_rain_mm(const SkyDay& day);
 struct Sky {
   std::vector<SkyDay> days{};
 
+  /// Whether there is no day.
   bool empty() const { return days.empty(); }
+  /// The first day; not to be asked when empty.
   std::chrono::sys_days first() const;
+  /// The last day; not to be asked when empty.
   std::chrono::sys_days last() const;
   /// The day, or nothing outside the range.
   const SkyDay* find(std::chrono::sys_days date) const;

@@ -134,6 +134,7 @@ std::vector<ShareOutcome> outcomes_of_run(const BedToday& bed);
 
 /// Everything that an answer is made from.
 struct TodayQuestion {
+  /// Whether the hours of the day are gone through for wilt.
   enum class Wilt { told, left_out };  ///< whether the hours of the day are gone through for wilt
   std::chrono::year_month_day date{};
   std::chrono::minutes from{0};

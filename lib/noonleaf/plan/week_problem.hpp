@@ -41,6 +41,7 @@ struct PlantingProblem {
 
 /// A run's openings: one, or two with a pause in which the water soaks in.
 struct RunShape {
+  /// One opening of the tap.
   struct Opening {
     int begin_min = 0, end_min = 0;  ///< minutes after the run began
   };
@@ -48,6 +49,7 @@ struct RunShape {
   std::array<Opening, 2> openings{};
   int n_openings = 1;
 
+  /// From the first opening to the last closing.
   int span_min() const { return openings[static_cast<std::size_t>(n_openings - 1)].end_min; }
 };
 
@@ -93,6 +95,7 @@ struct RunChoice {
   int minutes = 0;
   bool cut = false;  ///< shorter than asked for, by the longest run or the hours there are
 
+  /// Equal in every member.
   friend bool operator==(const RunChoice&, const RunChoice&) = default;
 };
 
@@ -103,9 +106,12 @@ struct PlanCost {
   std::int64_t runs = 0;
   std::int64_t water = 0;  ///< dl put into the beds
 
+  /// Compared in the order of the members.
   friend auto operator<=>(const PlanCost&, const PlanCost&) = default;
+  /// Adds, part by part.
   PlanCost& operator+=(const PlanCost& other);
 };
+/// Sum, part by part.
 PlanCost operator+(PlanCost left, const PlanCost& right);
 
 /// Losses smaller than this on a day count as none: nobody is sent for a drop (ours).
@@ -117,6 +123,7 @@ inline constexpr double smallest_net_mm = 1.0;
 
 /// The states of a bed's plantings at a dawn.
 using BedState = std::vector<BalanceState>;
+/// The states on the first dawn.
 BedState first_state(const BedProblem& bed);
 
 /// A day of a bed: its end state, and what the plants lost on it.
@@ -130,6 +137,7 @@ BedStep step_bed(const BedProblem& bed, const BedState& dawn, std::size_t day, c
 
 /// Which lengths of run the hours of each part of each day leave for a bed that has the tap to itself.
 struct FittingRuns {
+  /// One part of a day.
   struct Part {
     std::vector<int> longest_min{};  ///< [m]: the longest run that fits and is not longer than m; 0 = none
     std::vector<DaySlots> starts{};  ///< [m]: where a run of m minutes may begin
@@ -137,6 +145,7 @@ struct FittingRuns {
   };
   std::vector<std::array<Part, 2>> days{};  ///< [day][part]
 };
+/// The lengths of run that fit: see FittingRuns.
 FittingRuns fitting_runs(const WeekProblem& problem, std::size_t bed);
 
 /// The runs that a bed may have in one part of a day: for the refill of each planting's depletion, and for
@@ -156,6 +165,7 @@ DaySlots start_slots(const WeekProblem& problem, std::size_t bed, std::size_t da
 struct Attendants {
   std::size_t opener = 0, closer = 0;
 };
+/// Who can open and close a run of that shape from that slot on; nothing where nobody can.
 std::optional<Attendants> attendants(const WeekProblem& problem, std::size_t day, const RunShape& shape,
                                      std::size_t start_slot);
 

@@ -14,6 +14,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 struct ForbiddenRuns {
   std::vector<std::array<std::vector<int>, 2>> minutes{};  ///< [day][part]: lengths; empty = none forbidden
 
+  /// Whether the run is among them.
   bool contains(const RunChoice& run) const;
 };
 
@@ -41,6 +42,7 @@ struct WeekSolution {
   std::vector<BedSchedule> beds{};
   PlanCost cost{}, bound{};  ///< no plan costs less than `bound`
   std::size_t steps = 0;     ///< beds solved
+  /// Whether no plan can cost less.
   bool is_optimal() const { return cost == bound; }
 };
 

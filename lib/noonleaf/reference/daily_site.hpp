@@ -11,6 +11,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// What the daily reference equations need of the sun on each day of the year, before any latitude is known.
 /// Worked out once for any number of sites.
 struct SunYear {
+  /// What day J has of the sun.
   struct Day {
     double inverse_distance, sin_declination, cos_declination, tan_declination;
   };
@@ -32,6 +33,7 @@ struct DailySite {
 /// Throws    Error, field "latitude_deg" or "elevation_m", when outside the accepted range
 DailySite daily_site(const Location& location, const SunYear& sun);
 void require_location(const Location& location);  ///< the guard alone
+/// The same for one site.
 inline DailySite daily_site(const Location& location) { return daily_site(location, sun_year()); }
 
 }  // namespace v1

@@ -107,6 +107,7 @@ double first_night_relative_sun(Dryness dryness);
 /// asce   periods of low sun take the ratio of the last period with the sun at 0.3 rad or higher
 class HourlySeries {
  public:
+  /// A series that begins without any earlier hour.
   explicit HourlySeries(const Location& location, Equation equation = Equation::fao56,
                         Surface surface = Surface::short_crop, Dryness dryness = Dryness::humid);
 

@@ -103,18 +103,28 @@ DailyEstimate complete_daily(const DailyWeather& weather, const Location& locati
 
 /// A short plain phrase for one origin: "sun estimated from the day's temperature range". Measured ones too.
 std::string_view phrase(TemperatureFrom from);
+/// The same for another origin.
 std::string_view phrase(RadiationFrom from);
+/// The same for another origin.
 std::string_view phrase(HumidityFrom from);
+/// The same for another origin.
 std::string_view phrase(RhMinFrom from);
+/// The same for another origin.
 std::string_view phrase(WindFrom from);
+/// The same for another origin.
 std::string_view phrase(PressureFrom from);
 
 /// The same for programs: "temperature_range", "dew_point". One word per enumerator, never to change.
 std::string_view code(TemperatureFrom from);
+/// The same for another origin.
 std::string_view code(RadiationFrom from);
+/// The same for another origin.
 std::string_view code(HumidityFrom from);
+/// The same for another origin.
 std::string_view code(RhMinFrom from);
+/// The same for another origin.
 std::string_view code(WindFrom from);
+/// The same for another origin.
 std::string_view code(PressureFrom from);
 
 /// What was estimated on a day, for a sentence: the phrases of all that is not measured (is_measured), joined

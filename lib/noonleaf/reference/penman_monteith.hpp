@@ -104,6 +104,7 @@ DailyEt0Detail daily_et0(const DailyInputs& inputs, Equation equation = Equation
 /// For a day completed by the missing-data ladder. ET0 is NaN when the day is not complete.
 DailyEt0Detail daily_et0(const DailyEstimate& day, const Location& location,
                          Equation equation = Equation::fao56, Surface surface = Surface::short_crop);
+/// ET0 alone of such a day.
 double daily_et0_mm_d(const DailyEstimate& day, const Location& location, Equation equation = Equation::fao56,
                       Surface surface = Surface::short_crop);
 

@@ -24,7 +24,7 @@ struct BarChart {
   int digits = 0;  ///< behind the point, in the numbers above the bars
 };
 
-/// The chart as a self-contained <svg> element with a title and a description for those who cannot see it.
+/// The chart as a self-contained SVG element with a title and a description for those who cannot see it.
 std::string bar_chart_svg(const BarChart& chart);
 
 }  // namespace v1

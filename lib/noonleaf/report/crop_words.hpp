@@ -21,6 +21,7 @@ std::string crop_stages_text(const Crop& crop);
 /// For programs: the whole table, shape "noonleaf.crops" version 1, or one crop, shape "noonleaf.crop"
 /// version 1 (docs/json.md).
 std::string crops_json();
+/// One crop, likewise.
 std::string crop_json(const Crop& crop);
 
 }  // namespace v1

@@ -16,9 +16,12 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// decimal comma, and days and months without capitals.
 class LocalText {
  public:
+  /// Texts in one language and one system of units.
   LocalText(Language language, UnitSystem units) : language_(language), units_(units) {}
 
+  /// As given.
   Language language() const { return language_; }
+  /// As given.
   UnitSystem units() const { return units_; }
 
   std::string number(double value, int decimals) const;  ///< "0.25", "0,25"

@@ -11,6 +11,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Numbers as a person at the tap reads them, in the site's units, with the unit.
 class QuantityText {
  public:
+  /// Texts in one system of units.
   explicit QuantityText(UnitSystem units) : units_(units) {}
 
   std::string depth(double mm) const;       ///< "14 mm", "0.55 in"

@@ -24,6 +24,7 @@ struct SoilAnswer {
   std::string doubt{};        ///< why not higher; empty = nothing to say
   std::string garden_line{};  ///< for garden.toml
 };
+/// By texture class.
 SoilAnswer soil_answer(const TextureClass& texture);
 /// Throws    Error as saxton_rawls
 SoilAnswer soil_answer(const SoilParticles& particles);
@@ -42,6 +43,7 @@ std::string pot_form_text(const PotWeights& pot);
 
 /// For programs: shape "noonleaf.soils" or "noonleaf.soil", version 1 (docs/json.md).
 std::string soils_json();
+/// One soil, likewise.
 std::string soil_json(const SoilAnswer& answer);
 
 }  // namespace v1

@@ -26,6 +26,7 @@ struct PlannedRun {
 /// How a run differs from the earlier plan.
 enum class WeekChangeKind { added, dropped, time, minutes, closer };
 
+/// One difference from an earlier plan.
 struct WeekChange {
   WeekChangeKind kind = WeekChangeKind::added;
   PlannedRun now{}, before{};  ///< added: `now` alone; dropped: `before` alone

@@ -23,6 +23,7 @@ struct WeekView {
   std::optional<std::vector<WeekChange>> changes{};  ///< against an earlier plan; nothing = none was given
   std::vector<PlannedRun> dropped{};                 ///< openings of the earlier plan that are off
 
+  /// Its words for numbers and dates.
   LocalText text() const { return {language, garden.site.units}; }
 };
 
@@ -40,11 +41,17 @@ struct RunGroup {
 
 // Every text below is free of control characters.
 
+/// "A": the bed on the sheet and the sketch.
 std::string bed_letter(const WeekView& view, std::size_t bed);
+/// The bed as the garden file names it.
 std::string bed_name(const WeekView& view, std::size_t bed);
+/// The caretaker, by role.
 std::string role_name(const WeekView& view, std::size_t caretaker);
+/// The tap, as the garden file names it.
 std::string tap_name(const WeekView& view, std::size_t tap);
+/// The sprinkler, as the garden file names it.
 std::string sprinkler_name(const WeekView& view, std::size_t sprinkler);
+/// What a person can find the bed by, as the garden file names it.
 std::string landmark_name(const WeekView& view, std::size_t landmark);
 
 /// The runs in the order of the sheet, grouped by day and people.
@@ -58,7 +65,9 @@ std::string total_words(const WeekView& view);
 
 /// "Wednesday, July 16 to Tuesday, July 22"
 std::string dates_words(const WeekView& view);
+/// Until which day the sheet holds.
 std::string valid_words(const WeekView& view);
+/// When it was made.
 std::string made_words(const WeekView& view);
 
 /// Do not water if: rain in the gauge by bed, rain now, wind, frost.

@@ -19,7 +19,9 @@ struct SymbolValue {
 /// The symbols known so far; a symbol set again (De in the morning, De at the close) has its latest value.
 class SymbolValues {
  public:
+  /// Sets a symbol, or sets it again.
   void set(std::string_view symbol, double value, std::string_view unit);
+  /// The symbol as it is now, or null.
   const SymbolValue* find(std::string_view symbol) const;
   /// The longest symbol that `text` begins with and that ends there, or null.
   const SymbolValue* longest_at(std::string_view text) const;

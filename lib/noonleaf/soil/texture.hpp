@@ -11,6 +11,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// A printed range.
 struct Range {
   double low = missing, high = missing;
+  /// The mean of both ends.
   constexpr double middle() const { return (low + high) / 2; }
 };
 

@@ -29,6 +29,7 @@ struct WettedFraction {
   std::string_view source{}, note{};
 };
 
+/// All rows, in the order of WettingKind.
 std::span<const WettedFraction> wetted_fraction_table();
 
 /// The row of a kind.

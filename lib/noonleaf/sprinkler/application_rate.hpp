@@ -63,6 +63,7 @@ double delivered_frac(const ApplicationRate& rate);
 struct FlowOverArea {
   double flow_l_min = missing, area_m2 = missing;
 };
+/// Equation, input, result: see FlowOverArea.
 double rate_from_flow_mm_h(const FlowOverArea& flow);
 
 /// Flow by bucket and stopwatch.
@@ -77,6 +78,7 @@ double rate_from_flow_mm_h(const FlowOverArea& flow);
 struct BucketTest {
   double bucket_l = missing, seconds = missing;
 };
+/// Equation, input, result: see BucketTest.
 double bucket_flow_l_min(const BucketTest& test);
 
 /// Flow by a water meter, everything else on it closed.
@@ -89,6 +91,7 @@ double bucket_flow_l_min(const BucketTest& test);
 struct MeterTest {
   double start_l = missing, end_l = missing, minutes = missing;
 };
+/// Equation, input, result: see MeterTest.
 double meter_flow_l_min(const MeterTest& test);
 
 /// Rate of a drip line from emitter flow and spacing.
@@ -101,6 +104,7 @@ double meter_flow_l_min(const MeterTest& test);
 struct DripSpacing {
   double emitter_flow_l_h = missing, emitter_spacing_m = missing, line_spacing_m = missing;
 };
+/// Equation, input, result: see DripSpacing.
 double drip_rate_mm_h(const DripSpacing& drip);
 
 /// The uniformity to use where nobody has measured one: 0.80 for drip lines, 0.60 for everything that sprays.

@@ -95,6 +95,7 @@ CanResult catch_can_result(const CatchCanTest& test);
 struct CanCatch {
   double caught_ml = missing, can_diameter_mm = missing;
 };
+/// Equation, input, result: see CanCatch.
 double can_depth_mm(const CanCatch& caught);
 
 /// How many cans bring the mean within `relative_error_frac` at the confidence `can_confidence_frac`.
@@ -109,6 +110,7 @@ double can_depth_mm(const CanCatch& caught);
 struct CanPrecision {
   double coefficient_of_variation = missing, relative_error_frac = 0.25;
 };
+/// Equation, input, result: see CanPrecision.
 std::size_t cans_needed(const CanPrecision& wanted);
 
 }  // namespace v1

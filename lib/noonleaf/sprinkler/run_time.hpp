@@ -19,6 +19,7 @@ enum class MultiplierRule {
 /// Highest run-time multiplier. Ours: below DU 0.44 longer runs mostly drain away under the wet spots.
 inline constexpr double multiplier_cap = 1.5;
 
+/// The multiplier, what it was before the cap, and the rule that made it.
 struct RunTimeMultiplier {
   double value = missing;
   double before_cap = missing;
@@ -130,6 +131,7 @@ struct HandWatering {
 struct HandRequest {
   double net_depth_mm = missing, bed_area_m2 = missing, can_l = missing;
 };
+/// Litres and cans: see HandRequest.
 HandWatering hand_watering(const HandRequest& request);
 
 /// One line of the explanation of a RunPlan.

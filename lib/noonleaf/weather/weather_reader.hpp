@@ -42,7 +42,9 @@ class WeatherReader {
   /// Throws    Error as read_daily_weather
   WeatherReader(const std::filesystem::path& file, std::string shown_name, const WeatherOptions& options);
   ~WeatherReader();
+  /// A reader can be moved, not copied.
   WeatherReader(WeatherReader&&) noexcept;
+  /// A reader can be moved, not copied.
   WeatherReader& operator=(WeatherReader&&) noexcept;
 
   /// Whether the rows are days or hours (shorter periods are brought to hours).
@@ -63,11 +65,14 @@ class WeatherReader {
   /// Throws    Error with every problem of the file
   void read_through();
 
+  /// How far the reader has come in its file.
   ReadProgress progress() const;
 
   /// Said so far: notes, values set aside, doubts. Each list keeps `findings_kept` and ends with a count.
   const std::vector<std::string>& notes() const;
+  /// Values that cannot be true: missing from here on.
   const std::vector<Finding>& set_aside() const;
+  /// Values that are kept and doubted.
   const std::vector<Finding>& doubts() const;
 
  private:
