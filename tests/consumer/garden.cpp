@@ -17,8 +17,9 @@ int main(int count, char** words) {
   try {
     const noonleaf::GardenFolder folder = noonleaf::read_garden_folder(words[1], words[1]);
     const noonleaf::Sky sky = noonleaf::sky_over(folder.garden.site, folder.weather);
-    const noonleaf::Today today = noonleaf::plan_today(folder.garden, folder.journal, sky,
-                                                       {.date = std::chrono::year{2025} / 7 / 16});
+    noonleaf::Today today = noonleaf::plan_today(folder.garden, folder.journal, sky,
+                                                 {.date = std::chrono::year{2025} / 7 / 16});
+    today.likelihood = noonleaf::likelihood_of_today(folder.garden, folder.journal, sky, today);
     std::fputs(noonleaf::today_json({folder.garden, today}).c_str(), stdout);
   } catch (const noonleaf::Error& refused) {
     std::fputs(noonleaf::describe(refused.problems()).c_str(), stderr);

@@ -40,6 +40,7 @@ struct ForecastError {
   double rain_log;                ///< of the amount, where its rain falls
   double rain_kept_frac;          ///< chance that the day's rain is the forecast's; else the season's
 };
+/// Equation, input, result: see ForecastError.
 ForecastError forecast_error(int lead_d);
 
 /// Weather of many members over the same days. Columns by day and member: [day * members + member].
