@@ -12,8 +12,9 @@ namespace noonleaf::cli {
 int run(const AwayArguments& arguments) {
   const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
   const Sky sky = sky_over(folder.garden.site, folder.weather);
-  const Away away = plan_away(folder.garden, folder.journal, sky,
-                              {day_at(folder.garden.site, arguments.date), arguments.from, arguments.to});
+  const Away away = plan_away(
+      folder.garden, folder.journal, sky,
+      {day_at(folder.garden.site, arguments.date), arguments.from, arguments.to, MemberOptions{}.members});
   const AwayView view{folder.garden, away};
   const AwayLanguage language = arguments.language == Language::es ? AwayLanguage::es : AwayLanguage::en;
   switch (arguments.format) {

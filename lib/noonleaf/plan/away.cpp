@@ -162,6 +162,7 @@ class AwayMaker {
       }
     }
     water_until_leaving(journal);
+    if (question.members > 0) tried_ = tried(unlogged.if_done, n_days);
   }
 
   Away away() {
@@ -171,6 +172,7 @@ class AwayMaker {
     away.known_to = year_month_day{sky_.last()};
     away.past_years = static_cast<int>(skies_.size()) - 3;
     away.best_visit = best_visit();
+    away.likelihood = tried_;
     for (std::size_t bed = 0; bed < plantings_.size(); ++bed)
       away.beds.push_back(away_bed(bed, away.best_visit));
     for (const SkyDay& day : sky_.days) {
@@ -190,11 +192,22 @@ class AwayMaker {
     for (const WeekRun& run : plan.runs) {
       const auto day = static_cast<std::size_t>((sys_days(run.date) - sys_days(question_.today)).count());
       const bool evening = run.cycles.front().begin >= evening_begins;
+      planned_.push_back({run.bed, day, run.depth_mm, evening});
       for (AwayPlanting& planting : plantings_[run.bed]) {
         BalanceDay& here = planting.account.days_to_come[day];
         (evening ? here.evening_irrigation_mm : here.irrigation_mm) += run.depth_mm;
       }
     }
+  }
+
+  Likelihood tried(const Journal& journal, std::size_t n_days) const {
+    return likelihood_of(garden_, journal, sky_,
+                         {.date = question_.today,
+                          .n_days = n_days,
+                          .options = {.members = question_.members},
+                          .runs = {},
+                          .planned = planned_,
+                          .count_from = from_});
   }
 
   DryDates under(const AwayPlanting& planting, const SkyChoice& sky, const Care& care) const {
@@ -301,6 +314,8 @@ class AwayMaker {
   const AwayQuestion& question_;
   std::vector<SkyChoice> skies_;
   std::vector<std::vector<AwayPlanting>> plantings_{};
+  std::vector<PlannedWater> planned_{};
+  std::optional<Likelihood> tried_{};
   int taken_as_done_ = 0;
   std::size_t from_ = 0;
 };

@@ -9,6 +9,7 @@
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/plan/likelihood.hpp"
 #include "noonleaf/plan/sky.hpp"
 
 namespace noonleaf {
@@ -18,6 +19,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 struct AwayQuestion {
   std::chrono::year_month_day today{};       ///< the account stands on this morning
   std::chrono::year_month_day from{}, to{};  ///< nobody waters on these days; both included
+  std::size_t members = 0;                   ///< of the likelihood; 0 = none is worked out
 };
 
 /// What goes on behind the last day of the weather files, and on the forecast days.
@@ -73,6 +75,8 @@ struct Away {
   bool rain_forecast = false;
   int past_years = 0;  ///< skies taken from earlier years
   std::vector<AwayBed> beds{};
+  std::optional<Likelihood>
+      likelihood{};  ///< nothing done but the plan up to `from`; shares count from that day on
 };
 
 /// Which beds get through days without anybody, which wilt and when, and what would save them.
@@ -84,7 +88,7 @@ struct Away {
 ///           to wilt for good (ours: by then leaves hang at dawn). Seeds that are not up: the top layer
 ///           beyond REW is the limit, and beyond halfway to TEW they are taken for lost (ours). The best
 ///           visit is the day on which filling every bed leaves the least loss over all beds.
-/// Note      Counts of skies, not a probability: the ensemble is another matter.
+/// Note      Counts of skies, not a probability; that is in `likelihood`, where rain counts too.
 /// Throws    Error, field "from" or "to": not in order, `from` before today or more than 14 days after it,
 /// more
 ///           than 120 days; as accounts_of_bed

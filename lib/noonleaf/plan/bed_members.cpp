@@ -229,6 +229,14 @@ BedDraws bed_draws(const Garden& garden, std::size_t index, const Journal& journ
   return out;
 }
 
+std::vector<double> planned_by_day(std::span<const PlannedWater> planned, std::size_t bed, std::size_t n_days,
+                                   bool evening) {
+  std::vector<double> out(n_days, 0.0);
+  for (const PlannedWater& water : planned)
+    if (water.bed == bed && water.day < n_days && water.evening == evening) out[water.day] += water.mean_mm;
+  return out;
+}
+
 std::vector<double> rain_to_come(const PlantingInBed& in) {
   const double caught = in.garden.beds[in.bed].rain_catch_frac;
   const std::size_t members = in.sky.members;
@@ -250,9 +258,10 @@ PlantingMembersTrace members_of_planting(const PlantingInBed& in, BedTrace trace
   const Morning morning = morning_of(in, trace);
   const std::size_t n = in.draws.rate.size(), n_days = in.sky.days;
   const auto et0 = et0_to_come(in), rain = rain_to_come(in), share = share_of(in, trace, 1);
-  std::vector<double> watered(n_days, 0.0), evening(n_days, 0.0);
-  watered[0] = in.account.days_to_come.front().irrigation_mm;
-  evening[0] = in.account.days_to_come.front().evening_irrigation_mm;
+  std::vector<double> watered = planned_by_day(in.planned, in.bed, n_days, false),
+                      evening = planned_by_day(in.planned, in.bed, n_days, true);
+  watered[0] += in.account.days_to_come.front().irrigation_mm;
+  evening[0] += in.account.days_to_come.front().evening_irrigation_mm;
   out.dr_mm.resize(n * n_days);
   out.raw_mm.resize(n * n_days);
   const std::vector<double> unused(n, 0.0);

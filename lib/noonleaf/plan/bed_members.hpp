@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 #include "noonleaf/garden/garden.hpp"
@@ -40,7 +41,12 @@ struct PlantingInBed {
   const std::vector<double>& bed_share;  ///< ET0 over the bed as a share of the garden's, by day
   const BedDraws& draws;
   const MemberOptions& options;
+  std::span<const PlannedWater> planned{};
 };
+
+/// Planned water of a bed by day, morning or evening.
+std::vector<double> planned_by_day(std::span<const PlannedWater> planned, std::size_t bed, std::size_t n_days,
+                                   bool evening);
 
 PlantingMembersTrace members_of_planting(const PlantingInBed& planting, BedTrace trace);
 

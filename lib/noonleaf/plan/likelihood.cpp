@@ -59,8 +59,10 @@ struct BedOfMembers {
   const Journal& journal;
   const MemberSky& sky;
   const BedDraws& draws;
-  std::vector<double> share;  ///< bed_shares
-  std::vector<double> rain;   ///< rain_to_come
+  std::vector<double> share;    ///< bed_shares
+  std::vector<double> rain;     ///< rain_to_come
+  std::vector<double> planned;  ///< planned_by_day, mornings
+  std::size_t count_from = 0;
 
   /// Numbers in a row of the traces: the members and the one without error.
   std::size_t row() const { return sky.members + 1; }
@@ -71,12 +73,12 @@ struct Followed {
   const PlantingAccount* account;
   PlantingMembersTrace trace;
   std::vector<DayLikelihood> days;
-  std::vector<double> leaf_deficit, left, wilted;  ///< by member; the last two 0 or 1
+  std::vector<double> leaf_deficit, left, wilted, halved;  ///< by member; the last three 0 or 1
 };
 
 Followed followed(const PlantingAccount& account, PlantingMembersTrace trace, std::size_t members) {
   const std::vector<double> none(members, 0.0);
-  return {&account, std::move(trace), {}, none, none, none};
+  return {&account, std::move(trace), {}, none, none, none, none};
 }
 
 std::span<const double> day_of(const std::vector<double>& column, const MemberSky& sky, std::size_t day) {
@@ -122,7 +124,14 @@ void follow_balance(const BedOfMembers& bed, Followed& one, std::size_t day) {
   out.date = bed.sky.first + days(static_cast<int>(day));
   out.from = bed.sky.from[day];
   out.beyond_frac = share_where(beyond, 0);
-  out.left_frac = mark(one.left, beyond, 0);
+  out.left_frac = day < bed.count_from ? 0.0 : mark(one.left, beyond, 0);
+  // Ks of FAO-56 eq. 84 below one half: Dr beyond the middle between RAW and TAW.
+  const double zr = one.account->growth_to_come[day].root_depth_m;
+  std::vector<double> beyond_half(dr.size());
+  for (std::size_t m = 0; m < dr.size(); ++m)
+    beyond_half[m] = beyond[m] - (bed.draws.available_mm_m[m] * zr - (dr[m] - beyond[m])) / 2;
+  out.half_frac = share_where(beyond_half, 0);
+  out.halved_frac = day < bed.count_from ? 0.0 : mark(one.halved, beyond_half, 0);
   out.dr10_mm = quantile(dr, 0.1);
   out.dr50_mm = quantile(dr, 0.5);
   out.dr90_mm = quantile(dr, 0.9);
@@ -139,7 +148,7 @@ HourNumbers hour_numbers(const BedOfMembers& bed, const Followed& one, std::size
   const double zr = one.account->growth_to_come[day].root_depth_m;
   const double kc =
       is_missing(detail.kcb) ? detail.kc : detail.kcb;  // a plant factor, or the single coefficient
-  const double watered = day == 0 ? one.account->days_to_come.front().irrigation_mm : 0;
+  const double watered = bed.planned[day] + (day == 0 ? one.account->days_to_come.front().irrigation_mm : 0);
   HourNumbers out;
   for (std::size_t m = 0; m < bed.sky.members; ++m) {
     const double taw = bed.draws.available_mm_m[m] * zr;
@@ -153,7 +162,7 @@ HourNumbers hour_numbers(const BedOfMembers& bed, const Followed& one, std::size
   return out;
 }
 
-void tell_wilt(Followed& one, WiltMembers& result) {
+void tell_wilt(Followed& one, WiltMembers& result, bool counts) {
   DayLikelihood& out = one.days.back();
   double known = 0, droop = 0, stress = 0, wilt = 0;
   for (std::size_t m = 0; m < result.verdict.size(); ++m) {
@@ -168,7 +177,7 @@ void tell_wilt(Followed& one, WiltMembers& result) {
   out.droop_frac = droop / known;
   out.stress_frac = stress / known;
   out.wilt_frac = wilt / known;
-  out.wilted_frac = mark(one.wilted, result.leaf_deficit_mm, 0);
+  out.wilted_frac = counts ? mark(one.wilted, result.leaf_deficit_mm, 0) : 0.0;
   one.leaf_deficit = std::move(result.leaf_deficit_mm);
 }
 
@@ -204,7 +213,7 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
   const sys_days date = sky.first + days(static_cast<int>(day));
   const DaySite site{date, bed.garden.site.location, utc_offset_h(bed.garden.site.zone, date)};
   auto results = wilt_members(site, weather, plantings);
-  for (std::size_t i = 0; i < all.size(); ++i) tell_wilt(all[i], results[i]);
+  for (std::size_t i = 0; i < all.size(); ++i) tell_wilt(all[i], results[i], day >= bed.count_from);
 }
 
 /// What all beds have in common.
@@ -232,15 +241,22 @@ DoubtedRun doubted(const RunInDoubt& run, const Followed& mean, const BedDraws& 
 BedLikelihood bed_likelihood(const GardenOfMembers& all, std::size_t index, const BedDraws& draws,
                              std::span<const PlantingAccount> accounts, std::vector<DoubtedRun>& runs) {
   BedLikelihood out{.bed = index};
-  BedOfMembers bed{all.garden,  index, all.journal,
-                   all.members, draws, bed_shares(all.garden, index, all.sky, all.members),
-                   {}};
+  BedOfMembers bed{all.garden,
+                   index,
+                   all.journal,
+                   all.members,
+                   draws,
+                   bed_shares(all.garden, index, all.sky, all.members),
+                   {},
+                   planned_by_day(all.question.planned, index, all.members.days, false),
+                   all.question.count_from};
   std::vector<Followed> traces;  // mean and low quarter of each planting in turn
   for (const PlantingAccount& account : accounts) {
     if (!takes_part(all.garden.beds[index].plantings[account.planting], account, sys_days(all.question.date)))
       continue;
-    const PlantingInBed in{all.garden,  index,     all.journal, account,
-                           all.members, bed.share, draws,       all.question.options};
+    const PlantingInBed in{all.garden,          index,     all.journal, account,
+                           all.members,         bed.share, draws,       all.question.options,
+                           all.question.planned};
     if (bed.rain.empty()) bed.rain = rain_to_come(in);
     for (const BedTrace trace : {BedTrace::mean, BedTrace::low_quarter})
       traces.push_back(followed(account, members_of_planting(in, trace), all.members.members));

@@ -38,6 +38,9 @@ struct DayLikelihood {
   double stress_frac = missing;  ///< share with stress or worse (wilt.hpp)
   double wilt_frac = missing;    ///< share with dry-soil wilt
   double wilted_frac = missing;  ///< share that had it on this day or one before it
+  double half_frac = missing;    ///< share whose roots give less than half of the demand at the close: `away`
+                               ///< takes a plant to wilt for good then
+  double halved_frac = missing;  ///< share of which that held on this day or one before it
   double dr10_mm = missing, dr50_mm = missing, dr90_mm = missing;  ///< depletion at the close
 };
 
@@ -99,12 +102,21 @@ struct RunInDoubt {
   double exact_min = missing, net_depth_mm = missing;
 };
 
+/// Water that a plan gives a bed on a day to come.
+struct PlannedWater {
+  std::size_t bed = 0, day = 0;  ///< index into Garden::beds; days after the first
+  double mean_mm = 0;
+  bool evening = false;
+};
+
 /// What is asked of the members.
 struct LikelihoodQuestion {
   std::chrono::year_month_day date{};
   std::size_t n_days = days_ahead;
   MemberOptions options{};
   std::vector<RunInDoubt> runs{};
+  std::vector<PlannedWater> planned{};
+  std::size_t count_from = 0;  ///< left_frac and wilted_frac count from this day on
 };
 
 /// How likely each bed is to leave its comfortable range and to wilt, day by day, if it gets no more water.

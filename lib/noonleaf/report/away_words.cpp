@@ -12,6 +12,9 @@
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/report/away_phrases.hpp"
+#include "noonleaf/report/likelihood_json.hpp"
+#include "noonleaf/report/likelihood_phrases.hpp"
+#include "noonleaf/report/likelihood_words.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -203,6 +206,32 @@ std::string span_text(std::string_view phrase, const AwayView& view, AwayLanguag
 
 }  // namespace
 
+namespace {
+
+LikelihoodView sure_view(const AwayView& view, AwayLanguage language) {
+  return {view.garden, *view.away.likelihood, language == AwayLanguage::es ? Language::es : Language::en};
+}
+
+std::string sure_line(const AwayView& view, const AwayBed& bed, AwayLanguage language) {
+  if (!view.away.likelihood) return {};
+  const std::string words =
+      absence_likelihood_words(sure_view(view, language), bed.bed, bed.planting, view.away.question.from);
+  if (words.empty()) return {};
+  const LikelihoodPhrases& say = language == AwayLanguage::es ? likelihood_spanish : likelihood_english;
+  return wrapped(fmt::format("   {}: {}", say.how_sure, words), 5);
+}
+
+std::string sure_notes(const AwayView& view, AwayLanguage language) {
+  if (!view.away.likelihood) return {};
+  const LikelihoodPhrases& say = language == AwayLanguage::es ? likelihood_spanish : likelihood_english;
+  std::string text;
+  for (const std::string& line : likelihood_head_words(sure_view(view, language)))
+    text += wrapped((text.empty() ? std::string(say.how_sure) + ": " : std::string()) + line, 2);
+  return text;
+}
+
+}  // namespace
+
 std::string away_text(const AwayView& view, AwayLanguage language) {
   const AwayPhrases& say = phrases_in(language);
   const Away& away = view.away;
@@ -229,12 +258,13 @@ std::string away_text(const AwayView& view, AwayLanguage language) {
       if (words.back() != '.') words += '.';
       text += wrapped(fmt::format("   {}: {}", say.with_rain, words), 5);
     }
+    text += sure_line(view, bed, language);
     text += wrapped("   -> " + advice(away, bed, language), 6);
   }
   text += "\n" + wrapped(filled(say.skies_note, day_text(away.known_to, language)), 2);
   if (away.past_years > 0) text += wrapped(filled(say.years_note, away.past_years), 2);
   if (away.taken_as_done > 0) text += wrapped(filled(say.as_done_note, away.taken_as_done), 2);
-  return text + wrapped(say.no_probability, 2);
+  return text + wrapped(say.no_probability, 2) + sure_notes(view, language);
 }
 
 std::string away_sheet_text(const AwayView& view, AwayLanguage language) {
@@ -293,16 +323,18 @@ std::string away_json(const AwayView& view) {
   constexpr std::array<std::string_view, 4> helps_words{"nothing", "deep_watering", "mulch", "one_visit"};
   const Away& away = view.away;
   const auto letters = bed_letters(view.garden);
-  Json json{{"shape", "noonleaf.away"},
-            {"version", 1},
-            {"today", iso_date(away.question.today)},
-            {"from", iso_date(away.question.from)},
-            {"to", iso_date(away.question.to)},
-            {"weather_known_to", iso_date(away.known_to)},
-            {"past_years", away.past_years},
-            {"runs_taken_as_done", away.taken_as_done},
-            {"best_visit", date(away.best_visit)},
-            {"beds", Json::array()}};
+  Json json{
+      {"shape", "noonleaf.away"},
+      {"version", 1},
+      {"today", iso_date(away.question.today)},
+      {"from", iso_date(away.question.from)},
+      {"to", iso_date(away.question.to)},
+      {"weather_known_to", iso_date(away.known_to)},
+      {"past_years", away.past_years},
+      {"runs_taken_as_done", away.taken_as_done},
+      {"best_visit", date(away.best_visit)},
+      {"likelihood", away.likelihood ? likelihood_json({view.garden, *away.likelihood}) : Json(nullptr)},
+      {"beds", Json::array()}};
   for (const AwayBed& bed : away.beds) {
     const Bed& where = view.garden.beds[bed.bed];
     Json entry{{"bed", where.id}, {"letter", letters[bed.bed]}, {"nothing_grows", bed.nothing_grows}};
@@ -313,6 +345,8 @@ std::string away_json(const AwayView& view) {
       entry["visit_mm"] = bed.visit_net_mm;
       entry["with_rain"] = {{"leaves_comfort", date(bed.with_rain.leaves_comfort)},
                             {"wilts", date(bed.with_rain.wilts)}};
+      entry["likelihood"] =
+          away.likelihood ? planting_likelihood_json(*away.likelihood, bed.bed, bed.planting) : Json(nullptr);
       entry["outlooks"] = Json::array();
       for (const AwayOutlook& outlook : bed.outlooks) {
         entry["outlooks"].push_back({{"help", helps_words[static_cast<std::size_t>(outlook.help)]},

@@ -53,6 +53,8 @@ Json days_json(const std::vector<DayLikelihood>& days) {
                    {"stress_frac", number(day.stress_frac)},
                    {"dry_soil_wilt_frac", number(day.wilt_frac)},
                    {"dry_soil_wilt_by_then_frac", number(day.wilted_frac)},
+                   {"under_half_demand_frac", number(day.half_frac)},
+                   {"under_half_demand_by_then_frac", number(day.halved_frac)},
                    {"depletion_p10_mm", number(day.dr10_mm)},
                    {"depletion_p50_mm", number(day.dr50_mm)},
                    {"depletion_p90_mm", number(day.dr90_mm)}});

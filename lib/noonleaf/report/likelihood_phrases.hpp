@@ -10,7 +10,8 @@ inline namespace v1 {
 /// makes that a build error.
 struct LikelihoodPhrases {
   std::string_view in_tenths, hardly_any, nearly_all, all, none;
-  std::string_view limit_today, limit_by, limit_also_by, limit_not, wilts_by, wilts_not, no_hours;
+  std::string_view limit_today, limit_by, limit_also_by, limit_not, absence, how_sure, wilts_by, wilts_not,
+      no_hours;
   std::string_view alert_likely;
   std::string_view tried, past_years, this_year, last_days, assumed, low_quarter, rain_counts;
   std::string_view minutes;
@@ -27,6 +28,8 @@ inline constexpr LikelihoodPhrases likelihood_english{
     .limit_by = "{} (bed {}): short of water by {} {}",
     .limit_also_by = ", by {} {}",
     .limit_not = "{} (bed {}): short of water {} to {}",
+    .absence = "short of water by {} {}",
+    .how_sure = "How sure",
     .wilts_by = "; wilts for want of it by {} {}.",
     .wilts_not = "; wilts for want of it {} to {}.",
     .no_hours = ".",
@@ -69,6 +72,8 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .limit_by = "{} (cama {}): le falta agua hasta el {} {}",
     .limit_also_by = ", hasta el {} {}",
     .limit_not = "{} (cama {}): le falta agua {} hasta el {}",
+    .absence = "le falta agua hasta el {} {}",
+    .how_sure = "Cuán seguro",
     .wilts_by = "; se marchita por falta de agua hasta el {} {}.",
     .wilts_not = "; se marchita por falta de agua {} hasta el {}.",
     .no_hours = ".",
@@ -101,11 +106,12 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .rain_gauge = "ponga un pluviómetro y anote lo que recoge"};
 
 constexpr bool is_complete(const LikelihoodPhrases& p) {
-  const std::array all{
-      p.in_tenths,     p.hardly_any,   p.nearly_all, p.all,         p.none,        p.limit_today,  p.limit_by,
-      p.limit_also_by, p.limit_not,    p.wilts_by,   p.wilts_not,   p.no_hours,    p.alert_likely, p.tried,
-      p.past_years,    p.this_year,    p.last_days,  p.assumed,     p.low_quarter, p.rain_counts,  p.minutes,
-      p.measure,       p.measure_gain, p.cans_test,  p.bucket_test, p.feel_test,   p.rain_gauge};
+  const std::array all{p.in_tenths,   p.hardly_any,  p.nearly_all,    p.all,       p.none,
+                       p.limit_today, p.limit_by,    p.limit_also_by, p.limit_not, p.absence,
+                       p.how_sure,    p.wilts_by,    p.wilts_not,     p.no_hours,  p.alert_likely,
+                       p.tried,       p.past_years,  p.this_year,     p.last_days, p.assumed,
+                       p.low_quarter, p.rain_counts, p.minutes,       p.measure,   p.measure_gain,
+                       p.cans_test,   p.bucket_test, p.feel_test,     p.rain_gauge};
   for (const std::string_view phrase : all)
     if (phrase.empty()) return false;
   return true;

@@ -61,12 +61,14 @@ std::string limit_words(const LikelihoodView& view, const std::string& crop, con
   return words;
 }
 
-std::string wilt_words(const LikelihoodView& view, const std::vector<DayLikelihood>& days) {
+/// `wilted` is the share that counts as wilted: no turgor at dawn, or roots that give less than half.
+std::string wilt_words(const LikelihoodView& view, const std::vector<DayLikelihood>& days,
+                       double DayLikelihood::*wilted) {
   const LikelihoodPhrases& phrases = phrases_of(view.language);
-  const DayLikelihood& day = first_at(days, &DayLikelihood::wilted_frac, likely_frac);
-  if (is_missing(day.wilted_frac)) return std::string(phrases.no_hours);
-  const std::string share = share_words(day.wilted_frac, view.language);
-  if (day.wilted_frac < worth_a_word_frac)
+  const DayLikelihood& day = first_at(days, wilted, likely_frac);
+  if (is_missing(day.*wilted)) return std::string(phrases.no_hours);
+  const std::string share = share_words(day.*wilted, view.language);
+  if (day.*wilted < worth_a_word_frac)
     return fmt::format(fmt::runtime(phrases.wilts_not), share, day_words(view, day.date));
   return fmt::format(fmt::runtime(phrases.wilts_by), day_words(view, day.date), share);
 }
@@ -79,9 +81,10 @@ std::string share_words(double share, Language language) {
   const LikelihoodPhrases& phrases = phrases_of(language);
   if (share <= 0) return std::string(phrases.none);
   if (share >= 1) return std::string(phrases.all);
-  if (share < worth_a_word_frac) return std::string(phrases.hardly_any);
-  if (share > nearly_all_frac) return std::string(phrases.nearly_all);
-  return fmt::format(fmt::runtime(phrases.in_tenths), std::lround(10 * share));
+  const long tenths = std::lround(10 * share);
+  if (tenths == 0) return std::string(phrases.hardly_any);
+  if (tenths == 10) return std::string(phrases.nearly_all);
+  return fmt::format(fmt::runtime(phrases.in_tenths), tenths);
 }
 
 std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
@@ -108,7 +111,7 @@ std::string planting_likelihood_words(const LikelihoodView& view, const BedLikel
   if (planting.days.empty() || is_missing(planting.days.front().left_frac)) return {};
   return limit_words(view, crop_words(view, bed.bed, planting.planting), view.garden.beds[bed.bed].id,
                      planting.days) +
-         wilt_words(view, planting.days);
+         wilt_words(view, planting.days, &DayLikelihood::wilted_frac);
 }
 
 std::vector<std::string> likelihood_bed_words(const LikelihoodView& view) {
@@ -120,6 +123,24 @@ std::vector<std::string> likelihood_bed_words(const LikelihoodView& view) {
     }
   if (!lines.empty()) lines.push_back(std::string(phrases_of(view.language).low_quarter));
   return lines;
+}
+
+std::string absence_likelihood_words(const LikelihoodView& view, std::size_t bed, std::size_t planting,
+                                     std::chrono::year_month_day from) {
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  for (const BedLikelihood& each : view.likelihood.beds)
+    for (const PlantingLikelihood& one : each.plantings) {
+      if (each.bed != bed || one.planting != planting) continue;
+      std::vector<DayLikelihood> days;
+      for (const DayLikelihood& day : one.days)
+        if (std::chrono::sys_days(day.date) >= std::chrono::sys_days(from)) days.push_back(day);
+      if (days.empty() || is_missing(days.front().left_frac)) return {};
+      const DayLikelihood& half = first_at(days, &DayLikelihood::left_frac, likely_frac);
+      return fmt::format(fmt::runtime(phrases.absence), day_words(view, half.date),
+                         share_words(half.left_frac, view.language)) +
+             wilt_words(view, days, &DayLikelihood::halved_frac);
+    }
+  return {};
 }
 
 std::vector<std::string> minutes_doubt_words(const LikelihoodView& view) {

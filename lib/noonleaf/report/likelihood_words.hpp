@@ -33,6 +33,11 @@ std::vector<std::string> likelihood_bed_words(const LikelihoodView& view);
 std::string planting_likelihood_words(const LikelihoodView& view, const BedLikelihood& bed,
                                       const PlantingLikelihood& planting);
 
+/// "short of water by Sat 19 July in 5 of 10, ...; wilts for want of it by ... in 5 of 10.": from a day on,
+/// without the name of crop and bed; empty where the planting was not tried.
+std::string absence_likelihood_words(const LikelihoodView& view, std::size_t bed, std::size_t planting,
+                                     std::chrono::year_month_day from);
+
 /// "50 minutes for bed a: 30 to 80 would be right in 8 of 10."; a line for each run.
 std::vector<std::string> minutes_doubt_words(const LikelihoodView& view);
 
