@@ -16,6 +16,8 @@
 #include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/atmosphere/wind.hpp"
 
+#include "number_in.hpp"
+
 namespace {
 
 struct Printed {
@@ -37,8 +39,8 @@ std::vector<Printed> rows_of(const std::string& wanted) {
     std::vector<std::string> cell;
     for (std::string text; std::getline(cells, text, ',');) cell.push_back(text);
     if (line.front() == '#' || cell.front() != wanted) continue;
-    rows.push_back({cell[0], cell[1], std::stod(cell[2]), cell[3].empty() ? 0 : std::stoi(cell[3]),
-                    std::stod(cell[4]), std::stod(cell[5])});
+    rows.push_back({cell[0], cell[1], number_in(cell[2]), cell[3].empty() ? 0 : std::stoi(cell[3]),
+                    number_in(cell[4]), number_in(cell[5])});
   }
   return rows;
 }

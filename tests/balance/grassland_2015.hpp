@@ -13,6 +13,8 @@
 #include "noonleaf/reference/missing_data.hpp"
 #include "noonleaf/reference/penman_monteith.hpp"
 
+#include "number_in.hpp"
+
 /// One year of one US Climate Reference Network station (WBAN 23907, 30.62 N, 98.08 W, about 400 m, natural
 /// grassland), product daily01 of 2015: weather and measured soil moisture. The file stays beside the
 /// project.
@@ -35,7 +37,7 @@ inline GrasslandDay grassland_day(const std::string& line) {
   std::string date;
   std::getline(text, date, ',');
   for (std::string cell; std::getline(text, cell, ',');)
-    cells.push_back(cell.empty() ? noonleaf::missing : std::stod(cell));
+    cells.push_back(cell.empty() ? noonleaf::missing : number_in(cell));
   cells.resize(8, noonleaf::missing);
   GrasslandDay day;
   day.weather.date = std::chrono::year{std::stoi(date.substr(0, 4))} /

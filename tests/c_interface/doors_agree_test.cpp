@@ -385,8 +385,9 @@ BOOST_AUTO_TEST_CASE(plans_of_the_demo_garden) {
   const std::string folder = NOONLEAF_SOURCE_DIR "/weather_samples/demo";
   const noonleaf::GardenFolder read = noonleaf::read_garden_folder(folder, folder);
   const noonleaf::Sky sky = noonleaf::sky_over(read.garden.site, read.weather);
-  const auto today =
+  auto today =
       noonleaf::plan_today(read.garden, read.journal, sky, {.date = 2025y / July / 16, .from = minutes{540}});
+  today.likelihood = noonleaf::likelihood_of_today(read.garden, read.journal, sky, today);
   const auto week = noonleaf::plan_week(read.garden, read.journal, sky,
                                         {.first = 2025y / July / 16, .from = minutes{540}, .days = 5});
 

@@ -5,6 +5,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
+#include "number_in.hpp"
 
 namespace {
 
@@ -130,13 +131,13 @@ BOOST_AUTO_TEST_CASE(et0_from_hours) {
   std::getline(lines, line);
   BOOST_TEST(line == "time,et0_mm,estimated");
   for (int hour = 0; std::getline(lines, line); ++hour) {
-    const double et0_mm = std::stod(line.substr(line.find(',') + 1));
+    const double et0_mm = number_in(line.substr(line.find(',') + 1));
     sum += et0_mm;
     if (hour == 14) BOOST_TEST(std::abs(et0_mm - 0.63) <= 0.005, line);
   }
   const CommandRun day = run_noonleaf(place, "et0 hours.csv" + site + " --precision 6 --daily-sum");
   BOOST_TEST(day.out.find("2015-10-01,") != std::string::npos, day.out);
-  BOOST_TEST(std::abs(std::stod(day.out.substr(day.out.find("2015-10-01,") + 11)) - sum) < 1e-4);
+  BOOST_TEST(std::abs(number_in(day.out.substr(day.out.find("2015-10-01,") + 11)) - sum) < 1e-4);
   BOOST_TEST(run_noonleaf(place, "et0 hours.csv --latitude 16 --elevation 8 --zone Etc/GMT+1").exit_code ==
              1);
 }

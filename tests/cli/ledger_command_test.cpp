@@ -4,6 +4,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
+#include "number_in.hpp"
 
 namespace {
 
@@ -93,7 +94,7 @@ BOOST_FIXTURE_TEST_CASE(a_bed_watered_by_hand_gets_its_cans_counted, DemoPlace) 
   const std::size_t place = today.find("By hand: ");
   BOOST_REQUIRE_MESSAGE(place != std::string::npos, today);
   const std::string line = today.substr(place, 60);
-  const double gallons = std::stod(line.substr(9)), cans = std::stod(line.substr(line.find("gal, ") + 5));
+  const double gallons = number_in(line.substr(9)), cans = number_in(line.substr(line.find("gal, ") + 5));
   BOOST_TEST(line.find("cans of 2 gal") != std::string::npos, line);
   BOOST_TEST(std::abs(cans - gallons / 2) <= 0.75, line);  // whole cans; gallons are printed without decimals
   BOOST_TEST(today.find("watering can: its rate is a guess") == std::string::npos);

@@ -10,6 +10,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "cli/command_run.hpp"
+#include "number_in.hpp"
 
 namespace {
 
@@ -44,7 +45,7 @@ Sums sums_of(const Workplace& place, const std::string& file, const std::string&
     const std::string et0 = line.substr(line.find(',') + 1);
     if (et0.front() == ',') continue;
     for (YearSum* sum : {&sums.years[day.substr(0, 4)], &sums.all}) {
-      sum->et0_mm += std::strtod(et0.c_str(), nullptr);
+      sum->et0_mm += number_in(et0.c_str());
       if (day != last_day) ++sum->days;
     }
     last_day = day;

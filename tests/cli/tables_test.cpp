@@ -5,6 +5,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
+#include "number_in.hpp"
 
 namespace {
 
@@ -29,7 +30,7 @@ double number_of(const std::string& json, const std::string& key) {
   const std::string mark = "\"" + key + "\": ";
   const std::size_t place = json.find(mark);
   BOOST_REQUIRE_MESSAGE(place != std::string::npos, key << " is not in " << json);
-  return std::strtod(json.c_str() + place + mark.size(), nullptr);
+  return number_in(json.c_str() + place + mark.size());
 }
 
 bool holds(const std::string& text, const std::string& what) { return text.find(what) != std::string::npos; }

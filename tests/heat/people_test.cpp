@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <fstream>
+#include <locale>
 #include <sstream>
 #include <string>
 
@@ -30,6 +31,7 @@ std::vector<Row> rows() {
   std::vector<Row> read;
   for (std::string line; std::getline(file, line);) {
     std::istringstream text(line);
+    text.imbue(std::locale::classic());
     Row row;
     char comma;
     if (std::getline(text, row.kind, ',') && text >> row.t_f >> comma >> row.rh_pct >> comma >> row.index_f)

@@ -25,7 +25,9 @@ void print(const std::vector<reliability::Case>& cases, int first_lead, int last
 }  // namespace
 
 int main() {
-  const reliability::Settings settings;
+  reliability::Settings settings;
+  settings.members = 1000;
+  settings.step_d = 2;
   std::vector<reliability::Case> all;
   for (const char* station : {"Seattle", "New York"}) {
     const auto cases = reliability::cases_of(station, settings);

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_file.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/week.hpp"
@@ -39,8 +40,8 @@ inline std::string bed_text(const GardenKind& kind, int index) {
   const double x_ft = 4 + 18 * (index % 3), y_ft = 4 + 8 * (index / 3);
   return "[[bed]]\nid = '''" + id + "'''\nname = '''" + name + "'''\narea_ft2 = 64\nsprinkler = \"" +
          (index % 2 == 0 ? "fan" : "soaker") +
-         "\"\nsoil = \"loam\"\nplace = { x_ft = " + std::to_string(x_ft) +
-         ", y_ft = " + std::to_string(y_ft) +
+         "\"\nsoil = \"loam\"\nplace = { x_ft = " + noonleaf::number_text(x_ft) +
+         ", y_ft = " + noonleaf::number_text(y_ft) +
          ", width_ft = 14, length_ft = 4 }\n[[bed.planting]]\ncrop = \"" +
          (index % 2 == 0 ? "squash_zucchini" : "tomato") + "\"\nsown = 2025-05-20\n\n";
 }

@@ -6,6 +6,7 @@
 #include "noonleaf/missing.hpp"
 
 #include "csv_rows.hpp"
+#include "number_in.hpp"
 
 BOOST_AUTO_TEST_SUITE(runoff)
 
@@ -15,8 +16,8 @@ BOOST_AUTO_TEST_CASE(meets_tr55_table_2_1) {
   const auto rows = csv_rows("soil/tr55_table_2_1.csv");
   BOOST_REQUIRE(rows.size() > 100);
   for (const auto& row : rows) BOOST_TEST_CONTEXT(row[0] << " P " << row[1] << " CN " << row[2]) {
-      const double inches = noonleaf::runoff_mm(std::stod(row[1]) * 25.4, std::stod(row[2])) / 25.4;
-      BOOST_CHECK_SMALL(inches - std::stod(row[3]), 0.00501);
+      const double inches = noonleaf::runoff_mm(number_in(row[1]) * 25.4, number_in(row[2])) / 25.4;
+      BOOST_CHECK_SMALL(inches - number_in(row[3]), 0.00501);
     }
 }
 

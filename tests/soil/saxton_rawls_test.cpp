@@ -6,6 +6,7 @@
 #include "noonleaf/soil/texture.hpp"
 
 #include "csv_rows.hpp"
+#include "number_in.hpp"
 
 using noonleaf::Error;
 using noonleaf::SoilParticles;
@@ -19,13 +20,13 @@ BOOST_AUTO_TEST_CASE(meets_table_3) {
   for (const auto& row : rows) {
     BOOST_TEST_CONTEXT(row[0]) {
       const auto soil =
-          noonleaf::saxton_rawls({.sand_pct = std::stod(row[1]), .clay_pct = std::stod(row[2])});
-      BOOST_CHECK_SMALL(100 * soil.theta_1500 - std::stod(row[3]), 0.5);
-      BOOST_CHECK_SMALL(100 * soil.theta_33 - std::stod(row[4]), 0.5);
-      BOOST_CHECK_SMALL(100 * soil.theta_s - std::stod(row[5]), 0.5);
-      BOOST_CHECK_SMALL(100 * soil.bulk_available_m3_m3 - std::stod(row[6]), 0.5);
-      BOOST_CHECK_SMALL(soil.conductivity_mm_h - std::stod(row[7]), 0.05);
-      BOOST_CHECK_SMALL(soil.density_g_cm3 - std::stod(row[8]), 0.005);
+          noonleaf::saxton_rawls({.sand_pct = number_in(row[1]), .clay_pct = number_in(row[2])});
+      BOOST_CHECK_SMALL(100 * soil.theta_1500 - number_in(row[3]), 0.5);
+      BOOST_CHECK_SMALL(100 * soil.theta_33 - number_in(row[4]), 0.5);
+      BOOST_CHECK_SMALL(100 * soil.theta_s - number_in(row[5]), 0.5);
+      BOOST_CHECK_SMALL(100 * soil.bulk_available_m3_m3 - number_in(row[6]), 0.5);
+      BOOST_CHECK_SMALL(soil.conductivity_mm_h - number_in(row[7]), 0.05);
+      BOOST_CHECK_SMALL(soil.density_g_cm3 - number_in(row[8]), 0.005);
     }
   }
 }

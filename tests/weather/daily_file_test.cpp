@@ -5,6 +5,7 @@
 
 #include <boost/test/unit_test.hpp>
 
+#include "noonleaf/error.hpp"
 #include "noonleaf/missing.hpp"
 
 #include "weather/temporary_file.hpp"
@@ -372,7 +373,7 @@ BOOST_AUTO_TEST_CASE(windows_of_the_source_do_not_show) {
              "-" + two(static_cast<unsigned>(date.day())) + ",";
     bytes += row % 7 == 0 ? "\"a, b\nc" + std::string(static_cast<std::size_t>(row % 97), 'x') + "\""
                           : std::string(static_cast<std::size_t>(row % 89), 'y');
-    bytes += "," + std::to_string(row % 50 + row % 3 * 0.25) + "\n";
+    bytes += "," + noonleaf::number_text(row % 50 + row % 3 * 0.25) + "\n";
   }
   const WeatherFile file = read(bytes);
   BOOST_REQUIRE_EQUAL(file.days.size(), 20'000U);

@@ -248,7 +248,7 @@ void load_start(EnsembleBlock& b, std::size_t lane, const EnsembleStart& start, 
 
 /// Members that are not sound carry any sound one's numbers and are missing from the first day on.
 MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
-  static constexpr Member stand_in{
+  const Member stand_in{
       {.field_capacity_m3_m3 = 0.3, .wilting_point_m3_m3 = 0.1, .rew_mm = 5}, 0, 1};
   MissingSince since{};
   b = EnsembleBlock{};

@@ -54,8 +54,9 @@ noonleaf_status noonleaf_today_json(const noonleaf_garden* garden, const noonlea
     const noonleaf_moment given = taken(moment, default_moment(), "moment");
     const noonleaf::TodayQuestion question{.date = day_of(given.date, "date"),
                                            .from = minute_of(given.minute, "minute")};
-    const noonleaf::Today today =
-        noonleaf::plan_today(here.folder.garden, here.folder.journal, here.sky, question);
+    noonleaf::Today today = noonleaf::plan_today(here.folder.garden, here.folder.journal, here.sky, question);
+    today.likelihood =
+        noonleaf::likelihood_of_today(here.folder.garden, here.folder.journal, here.sky, today);
     *json = text_for_caller(noonleaf::today_json({here.folder.garden, today}));
     return noonleaf_status{noonleaf_done};
   });

@@ -47,7 +47,8 @@ CsvCell plain_cell(const char*& place, char separator) {
 CsvRecord split_record(const char* begin, const char* limit, char separator) {
   CsvRecord record;
   const char* place = begin;
-  const char* line_begin = begin;
+  const char* counted = begin;  // characters of the line are counted once, however many cells it has
+  std::size_t characters = 0;
   std::size_t line = 0;
   while (true) {
     const char* cell_begin = place;
@@ -63,13 +64,15 @@ CsvRecord split_record(const char* begin, const char* limit, char separator) {
     const char* first = *quote == '"' ? quote : cell_begin;
     cell.raw = std::string_view(first, static_cast<std::size_t>(place - first));
     cell.line = line;
-    cell.column =
-        1 + character_count(std::string_view(line_begin, static_cast<std::size_t>(first - line_begin)));
+    characters += character_count(std::string_view(counted, static_cast<std::size_t>(first - counted)));
+    counted = first;
+    cell.column = 1 + characters;
     const auto line_ends = static_cast<std::size_t>(std::count(first, place, '\n'));
     if (line_ends > 0) {
       line += line_ends;
-      line_begin = place;
-      while (line_begin[-1] != '\n') --line_begin;
+      counted = place;
+      while (counted[-1] != '\n') --counted;
+      characters = 0;
     }
     const bool closed = cell.closed;
     record.cells.push_back(std::move(cell));
