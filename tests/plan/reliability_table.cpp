@@ -25,9 +25,7 @@ void print(const std::vector<reliability::Case>& cases, int first_lead, int last
 }  // namespace
 
 int main() {
-  reliability::Settings settings;
-  settings.members = 1000;
-  settings.step_d = 2;
+  const reliability::Settings settings;
   std::vector<reliability::Case> all;
   for (const char* station : {"Seattle", "New York"}) {
     const auto cases = reliability::cases_of(station, settings);
