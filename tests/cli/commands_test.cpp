@@ -269,4 +269,32 @@ BOOST_FIXTURE_TEST_CASE(a_full_disk_is_said, DemoPlace) {
   BOOST_TEST(read(".err").find("the answer could not be written") == 0U);
 }
 
+BOOST_FIXTURE_TEST_CASE(the_time_away_in_both_languages, Workplace) {
+  BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0);
+  for (const std::string language : {"en", "es"}) {
+    const std::string question = "away demo --from 2025-07-17 --to 2025-07-31 --lang " + language;
+    check_golden("away_demo_" + language + ".txt", run_noonleaf(*this, question).out);
+    check_golden("away_sheet_" + language + ".txt", run_noonleaf(*this, question + " --format sheet").out);
+  }
+}
+
+BOOST_FIXTURE_TEST_CASE(a_round_of_gardens_of_one_name_shows_the_folders, Workplace) {
+  BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0);
+  BOOST_REQUIRE(run_noonleaf(*this, "new other --demo").exit_code == 0);
+  const std::string answer = run_noonleaf(*this, "round demo other").out;
+  BOOST_TEST(answer.find(" demo ") != std::string::npos, answer);
+  BOOST_TEST(answer.find(" other ") != std::string::npos, answer);
+  check_golden("round_two.txt", answer);
+}
+
+BOOST_FIXTURE_TEST_CASE(a_frost_is_told_and_no_heat, Workplace) {
+  BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0);
+  write("demo/weather/frost.csv",
+        "date,tmin_f,tmax_f,rhmin_pct,rhmax_pct,wind_mph,rs_mj_m2,rain_in\n2025-07-17,28,96,20,80,3,25,0\n");
+  const std::string answer = run_noonleaf(*this, "today demo --date 2025-07-17").out;
+  BOOST_TEST(answer.find("Tomato in bed a: frost, a low of 28 °F") != std::string::npos, answer);
+  BOOST_TEST(answer.find("Heat, not thirst") == std::string::npos, answer);
+  BOOST_TEST(answer.find("hot enough for") == std::string::npos, answer);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -71,6 +71,22 @@ BOOST_AUTO_TEST_CASE(a_short_absence_needs_nothing) {
   BOOST_TEST(nothing.skies_wilting == 0);
 }
 
+// The sheet for one visit sent somebody on a day on which watering is forbidden.
+BOOST_AUTO_TEST_CASE(the_visit_is_on_a_day_that_the_rules_allow) {
+  Garden garden = invented_garden(tomatoes);
+  noonleaf::WateringRestriction thursdays;
+  thursdays.name = "Thursdays";
+  thursdays.weekdays.reset();
+  thursdays.weekdays.set(4);
+  garden.rules.restrictions = {thursdays};
+  const Away away = away_of(garden, monday, 2025y / 8 / 20);
+  BOOST_REQUIRE(away.best_visit.has_value());
+  BOOST_TEST((std::chrono::weekday{std::chrono::sys_days(*away.best_visit)} == std::chrono::Thursday));
+  garden.taps[0].reclaimed = true;  // never over food
+  const Away never = away_of(garden, monday, 2025y / 8 / 20);
+  BOOST_TEST(!never.best_visit.has_value());
+}
+
 BOOST_AUTO_TEST_CASE(questions_that_make_no_sense_are_refused) {
   const Garden garden = invented_garden(tomatoes);
   BOOST_CHECK_THROW(away_of(garden, 2025y / 7 / 20, 2025y / 7 / 19), noonleaf::Error);

@@ -12,6 +12,7 @@
 #include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
+#include "noonleaf/plan/week_limits.hpp"
 #include "noonleaf/plan/week_setup.hpp"
 
 namespace noonleaf {
@@ -239,9 +240,10 @@ class AwayMaker {
     const auto loss_with = [&](std::optional<std::size_t> day) {
       double loss_l = 0;
       for (std::size_t bed = 0; bed < plantings_.size(); ++bed) {
+        const auto watered = day && may_water(bed, *day) ? day : std::nullopt;
         for (const AwayPlanting& planting : plantings_[bed]) {
           const BedPlanting& grown = garden_.beds[bed].plantings[planting.account.planting];
-          loss_l += under(planting, skies_.front(), {day, false}).lost_mm * garden_.beds[bed].area_m2 *
+          loss_l += under(planting, skies_.front(), {watered, false}).lost_mm * garden_.beds[bed].area_m2 *
                     grown.share_frac;
         }
       }
@@ -258,6 +260,17 @@ class AwayMaker {
     }
     if (!best) return std::nullopt;
     return year_month_day{sys_days(question_.today) + days(static_cast<int>(*best))};
+  }
+
+  /// Whether the rules leave the bed any hour of a day. Its wind is not known yet; who comes brings the time.
+  bool may_water(std::size_t bed, std::size_t day) const {
+    const year_month_day date{sys_days(question_.today) + days(static_cast<int>(day))};
+    DaySlots open = DaySlots{}.set();
+    for (const LimitSlots& limit :
+         limits_on(garden_, garden_.beds[bed], sky_, date, std::chrono::minutes{0})) {
+      if (limit.limit != WeekLimit::wind) open &= limit.open;
+    }
+    return open.any();
   }
 
   AwayOutlook outlook(const AwayPlanting& planting, AwayHelp help, const Care& care) const {
@@ -292,13 +305,14 @@ class AwayMaker {
     if (!result.seedbed) result.outlooks.push_back(outlook(planting, AwayHelp::mulch, {std::nullopt, true}));
     if (visit) {
       const auto day = static_cast<std::size_t>((sys_days(*visit) - sys_days(question_.today)).count());
-      result.outlooks.push_back(outlook(planting, AwayHelp::one_visit, {day, false}));
+      const auto watered = may_water(bed, day) ? std::optional(day) : std::nullopt;
+      result.outlooks.push_back(outlook(planting, AwayHelp::one_visit, {watered, false}));
     }
     const auto dry = carried(planting, days_under(planting.account, sky_, skies_.front()), {});
     result.deep_net_mm = std::max(0.0, dry[from_].start.dr_mm);
     if (visit) {
       const auto day = static_cast<std::size_t>((sys_days(*visit) - sys_days(question_.today)).count());
-      result.visit_net_mm = std::max(0.0, dry[day].start.dr_mm);
+      if (may_water(bed, day)) result.visit_net_mm = std::max(0.0, dry[day].start.dr_mm);
     }
     std::vector<BalanceDay> rainy = planting.account.days_to_come;
     for (BalanceDay& day : rainy) {

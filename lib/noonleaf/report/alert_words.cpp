@@ -267,6 +267,32 @@ void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
   }
 }
 
+/// Crops that a light frost kills, as gardeners have it (common practice, no source).
+bool is_tender(const Crop& crop) {
+  return crop.group == CropGroup::solanum || crop.group == CropGroup::cucumber ||
+         crop.id.starts_with("bean") || crop.id.starts_with("sweet_corn");
+}
+
+bool is_frosty(const TodayView& view) { return view.today.sky.estimate.t_min_c <= 0; }
+
+void add_frost(const TodayView& view, std::vector<Alert>& alerts) {
+  const std::string low = QuantityText(view.garden.site.units).temperature(view.today.sky.estimate.t_min_c);
+  for (const BedToday& bed : view.today.beds) {
+    for (const PlantingToday& planting : bed.plantings) {
+      const bool over = planting.stage == Stage::over || planting.stage == Stage::not_started;
+      if (over || planting.in_seed_zone || !is_tender(*planting.crop)) continue;
+      alerts.push_back({.kind = AlertKind::frost,
+                        .bed = bed.bed,
+                        .sentence = fmt::format("{} in bed {}: frost, a low of {}", planting.crop->name_en,
+                                                view.garden.beds[bed.bed].id, low),
+                        .evidence = "its leaves die at about freezing; a clear night is colder at the ground",
+                        .action =
+                            "pick what is ripe and cover it before the evening; leaves that hang after a "
+                            "frost are frozen, not thirsty: no water until they have thawed"});
+    }
+  }
+}
+
 }  // namespace
 
 std::string_view code(AlertKind kind) {
@@ -283,6 +309,8 @@ std::string_view code(AlertKind kind) {
       return "blocked_run";
     case AlertKind::crop_heat:
       return "crop_heat";
+    case AlertKind::frost:
+      return "frost";
   }
   return {};
 }
@@ -290,11 +318,13 @@ std::string_view code(AlertKind kind) {
 std::vector<Alert> alerts_of(const TodayView& view) {
   std::vector<Alert> alerts;
   for (const Hanging& hanging : hanging_plantings(view)) {
+    if (is_frosty(view) && hanging.wilt().verdict == WiltVerdict::droop)
+      continue;  // leaves hang from the frost
     alerts.push_back(alert_of(view, hanging));
     alerts.back().likelihood = likelihood_of_alert(view, hanging, alerts.back().kind);
   }
   add_blocked(view, alerts);
-  add_heat(view, alerts);
+  is_frosty(view) ? add_frost(view, alerts) : add_heat(view, alerts);
   return alerts;
 }
 

@@ -10,7 +10,7 @@ namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What an alert is about.
-enum class AlertKind { look_at_the_roots, dry_soil_wilt, stress, droop, blocked_run, crop_heat };
+enum class AlertKind { look_at_the_roots, dry_soil_wilt, stress, droop, blocked_run, crop_heat, frost };
 
 /// An alert as a person reads it: what, why, and one thing to do.
 struct Alert {

@@ -67,6 +67,14 @@ std::string_view heading(RoundNeed need) {
   return headings[static_cast<std::size_t>(need)];
 }
 
+/// A garden without a name, or with that of another one, goes by its folder.
+bool is_name_enough(const RoundRow& row, std::span<const RoundRow> rows) {
+  const auto same = std::count_if(rows.begin(), rows.end(), [&](const RoundRow& other) {
+    return other.entry.garden == row.entry.garden;
+  });
+  return !row.entry.garden.empty() && same == 1;
+}
+
 }  // namespace
 
 std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts) {
@@ -75,7 +83,7 @@ std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts
   text += fmt::format("{:>3}  {:<6} {} {}\n", "", "what", cut("garden", garden_width), "why");
   std::size_t place = 0;
   for (const RoundRow& row : rows) {
-    const std::string& name = row.entry.garden.empty() ? row.folder : row.entry.garden;
+    const std::string& name = is_name_enough(row, rows) ? row.entry.garden : row.folder;
     constexpr std::size_t why_width = 80 - 13 - garden_width - 1;
     bool first = true;
     std::vector<std::string> lines;
