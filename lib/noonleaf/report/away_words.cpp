@@ -157,7 +157,12 @@ struct VisitLine {
   std::string letter, name, tap, minutes;
 };
 
-std::vector<VisitLine> visit_lines(const AwayView& view) {
+/// A name of the garden file in the language of the answer, where the file has one.
+std::string named(AwayLanguage language, const std::string& name, const std::string& name_es) {
+  return language == AwayLanguage::es && !name_es.empty() ? name_es : name;
+}
+
+std::vector<VisitLine> visit_lines(const AwayView& view, AwayLanguage language) {
   std::vector<VisitLine> lines;
   if (!view.away.best_visit) return lines;
   const auto letters = bed_letters(view.garden);
@@ -166,9 +171,9 @@ std::vector<VisitLine> visit_lines(const AwayView& view) {
     if (bed.visit_net_mm < 1) continue;  // as small a need as `today` leaves alone
     const Bed& where = view.garden.beds[bed.bed];
     const RunPlan run = bed_run(view.garden, where, bed.visit_net_mm);
-    lines.push_back({letters[bed.bed], where.name,
-                     view.garden.taps[view.garden.sprinklers[where.sprinkler].tap].name,
-                     fmt::format("{:.0f}", run.minutes)});
+    const Tap& tap = view.garden.taps[view.garden.sprinklers[where.sprinkler].tap];
+    lines.push_back({letters[bed.bed], named(language, where.name, where.name_es),
+                     named(language, tap.name, tap.name_es), fmt::format("{:.0f}", run.minutes)});
   }
   return lines;
 }
@@ -195,7 +200,9 @@ std::vector<std::string> sheet_notes(const AwayView& view, AwayLanguage language
   std::vector<std::string> notes{std::string(say.sheet_close),    std::string(say.sheet_rain),
                                  std::string(say.sheet_droop),    std::string(say.sheet_found_open),
                                  std::string(say.sheet_hot_hose), std::string(say.sheet_heat)};
-  if (!view.garden.site.contact.empty()) notes.push_back(filled(say.sheet_tell, view.garden.site.contact));
+  if (!view.garden.site.contact.empty())
+    notes.push_back(
+        filled(say.sheet_tell, named(language, view.garden.site.contact, view.garden.site.contact_es)));
   return notes;
 }
 
@@ -242,12 +249,15 @@ std::string away_text(const AwayView& view, AwayLanguage language) {
   for (const AwayBed& bed : away.beds) {
     const Bed& where = view.garden.beds[bed.bed];
     if (bed.nothing_grows) {
-      text += "\n" + wrapped(fmt::format("{}  {}: {}", letters[bed.bed], where.name, say.bare), 3);
+      text += "\n" + wrapped(fmt::format("{}  {}: {}", letters[bed.bed],
+                                         named(language, where.name, where.name_es), say.bare),
+                             3);
       continue;
     }
-    text += "\n" + wrapped(fmt::format("{}  {} ({})", letters[bed.bed], where.name,
-                                       crop_of(view.garden, bed, language)),
-                           3);
+    text += "\n" +
+            wrapped(fmt::format("{}  {} ({})", letters[bed.bed], named(language, where.name, where.name_es),
+                                crop_of(view.garden, bed, language)),
+                    3);
     for (const AwayOutlook& outlook : bed.outlooks) {
       text += wrapped(fmt::format("   {}: {}", help_words(away, outlook.help, language),
                                   outlook_words(bed, outlook, language)),
@@ -269,7 +279,7 @@ std::string away_text(const AwayView& view, AwayLanguage language) {
 
 std::string away_sheet_text(const AwayView& view, AwayLanguage language) {
   const AwayPhrases& say = phrases_in(language);
-  const auto lines = visit_lines(view);
+  const auto lines = visit_lines(view, language);
   std::string text = wrapped(filled(say.sheet_title, view.garden.site.name), 2) + "\n";
   if (lines.empty()) return text + wrapped(span_text(say.sheet_none, view, language), 2);
   text += wrapped(filled(say.sheet_when, day_text(*view.away.best_visit, language)), 2) + "\n";
@@ -284,11 +294,11 @@ std::string away_sheet_text(const AwayView& view, AwayLanguage language) {
 
 std::string away_sheet_html(const AwayView& view, AwayLanguage language) {
   const AwayPhrases& say = phrases_in(language);
-  const auto lines = visit_lines(view);
+  const auto lines = visit_lines(view, language);
   const std::string title = escaped(filled(say.sheet_title, view.garden.site.name));
   std::string page = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n<title>{}</title>\n<style>\n"
-      "@page {{ margin: 18mm; }}\nbody {{ font: 16pt/1.4 sans-serif; color: #000; background: #fff; "
+      "@page {{ margin: 14mm; }}\nbody {{ font: 16pt/1.3 sans-serif; color: #000; background: #fff; "
       "max-width: 180mm; }}\n"
       "h1 {{ font-size: 22pt; }}\ntable {{ border-collapse: collapse; width: 100%; }}\n"
       "th, td {{ border: 1.5pt solid #000; padding: 6pt; text-align: left; }}\ntr {{ break-inside: avoid; "
