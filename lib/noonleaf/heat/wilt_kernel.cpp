@@ -1,5 +1,6 @@
 // Compiled with -O3 -fno-math-errno -fno-trapping-math -ffp-contract=off: vector code, and the same verdicts
-// on every instruction set.
+// on every instruction set. Also with -ffinite-math-only -fno-signed-zeros: no missing number may come in
+// here, wilt_members.cpp puts members with one aside.
 #include "noonleaf/heat/wilt_kernel.hpp"
 
 #include <numbers>

@@ -13,7 +13,7 @@ namespace kernel {
 inline constexpr std::size_t heat_members = 64;
 using HeatLane = double[heat_members];
 
-/// One day's weather of a block. A member with a number missing or impossible has NaN throughout.
+/// One day's weather of a block; no number is missing (wilt_members.cpp).
 struct alignas(64) DayBlock {
   HeatLane t_max, t_min, t_max_before, t_min_after, ea, rs, u2;
 };

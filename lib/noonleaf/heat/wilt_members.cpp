@@ -1,6 +1,7 @@
 #include "noonleaf/heat/wilt_members.hpp"
 
 #include <algorithm>
+#include <array>
 #include <memory>
 #include <string>
 
@@ -59,7 +60,12 @@ void load(std::span<const double> from, std::size_t first, std::size_t count, ke
   std::fill(to + count, to + heat_members, from[first + count - 1]);
 }
 
-void load_day(const DayMembers& day, std::size_t first, std::size_t count, kernel::DayBlock& to) {
+/// Which members of a block are known. The kernels work with numbers only: a member with a missing or
+/// impossible one carries a stand-in's, and its result is missing.
+using Sound = std::array<bool, heat_members>;
+
+Sound load_day(const DayMembers& day, std::size_t first, std::size_t count, double rso_mj_m2_d,
+               kernel::DayBlock& to) {
   load(day.t_max_c, first, count, to.t_max);
   load(day.t_min_c, first, count, to.t_min);
   load(day.t_max_before_c.empty() ? day.t_max_c : day.t_max_before_c, first, count, to.t_max_before);
@@ -67,16 +73,26 @@ void load_day(const DayMembers& day, std::size_t first, std::size_t count, kerne
   load(day.ea_kpa, first, count, to.ea);
   load(day.rs_mj_m2_d, first, count, to.rs);
   load(day.u2_m_s, first, count, to.u2);
+  Sound known{};
   for (std::size_t i = 0; i < heat_members; ++i) {
-    const bool sound = within(to.t_max[i], -60, 60) & within(to.t_min[i], -60, to.t_max[i]) &
-                       within(to.t_max_before[i], -60, 60) & within(to.t_min_after[i], -60, 60) &
-                       within(to.ea[i], 0, 10) & within(to.rs[i], 0, 60) & within(to.u2[i], 0, 60);
-    to.u2[i] = sound ? to.u2[i] : missing;
+    const bool sound = (rso_mj_m2_d > 0) & within(to.t_max[i], -60, 60) &
+                       within(to.t_min[i], -60, to.t_max[i]) & within(to.t_max_before[i], -60, 60) &
+                       within(to.t_min_after[i], -60, 60) & within(to.ea[i], 0, 10) &
+                       within(to.rs[i], 0, 60) & within(to.u2[i], 0, 60);
+    known[i] = sound;
+    to.t_max[i] = sound ? to.t_max[i] : 25;
+    to.t_min[i] = sound ? to.t_min[i] : 15;
+    to.t_max_before[i] = sound ? to.t_max_before[i] : 25;
+    to.t_min_after[i] = sound ? to.t_min_after[i] : 15;
+    to.ea[i] = sound ? to.ea[i] : 1.2;
+    to.rs[i] = sound ? to.rs[i] : 20;
+    to.u2[i] = sound ? to.u2[i] : 2;
   }
+  return known;
 }
 
-void load_planting(const PlantingMembers& planting, std::size_t first, std::size_t count,
-                   kernel::PlantingBlock& to) {
+Sound load_planting(const PlantingMembers& planting, std::size_t first, std::size_t count,
+                    kernel::PlantingBlock& to) {
   load(planting.field_capacity_m3_m3, first, count, to.field_capacity);
   load(planting.wilting_point_m3_m3, first, count, to.wilting_point);
   load(planting.taw_mm, first, count, to.taw);
@@ -85,13 +101,22 @@ void load_planting(const PlantingMembers& planting, std::size_t first, std::size
   load(planting.total_mm_d, first, count, to.total);
   std::fill(to.deficit, to.deficit + heat_members, 0.0);
   if (!planting.leaf_deficit_mm.empty()) load(planting.leaf_deficit_mm, first, count, to.deficit);
+  Sound known{};
   for (std::size_t i = 0; i < heat_members; ++i) {
     const bool sound = (to.wilting_point[i] > 0) & (to.wilting_point[i] < to.field_capacity[i]) &
                        (to.field_capacity[i] < 1) & within(to.taw[i], 0.01, 1000) &
                        within(to.raw[i], 0, to.taw[i]) & within(to.dr[i], 0, 2000) &
                        within(to.total[i], 0, 30) & within(to.deficit[i], 0, leaf_refill_mm);
-    to.total[i] = sound ? to.total[i] : missing;
+    known[i] = sound;
+    to.wilting_point[i] = sound ? to.wilting_point[i] : 0.1;
+    to.field_capacity[i] = sound ? to.field_capacity[i] : 0.3;
+    to.taw[i] = sound ? to.taw[i] : 100;
+    to.raw[i] = sound ? to.raw[i] : 50;
+    to.dr[i] = sound ? to.dr[i] : 0;
+    to.total[i] = sound ? to.total[i] : 5;
+    to.deficit[i] = sound ? to.deficit[i] : 0;
   }
+  return known;
 }
 
 kernel::DayPlace place_of(const DaySite& site) {
@@ -125,20 +150,19 @@ WiltVerdict verdict_of(const kernel::PlantingBlock& block, std::size_t lane, dou
   verdict = (dr_at_dawn_mm > block.raw[lane]) | (block.dr_hanging[lane] > bearable_frac * block.raw[lane])
                 ? WiltVerdict::stress
                 : verdict;
-  verdict = block.deficit[lane] > 0 ? WiltVerdict::dry_soil_wilt : verdict;
-  return is_missing(block.deficit[lane]) ? WiltVerdict::unknown : verdict;
+  return block.deficit[lane] > 0 ? WiltVerdict::dry_soil_wilt : verdict;
 }
 
-void tell(const kernel::PlantingBlock& block, const PlantingMembers& planting, std::size_t first,
-          std::size_t count, WiltMembers& out) {
+/// `out` is missing until it is told.
+void tell(const kernel::PlantingBlock& block, const PlantingMembers& planting, const Sound& known_day,
+          const Sound& known_planting, std::size_t first, std::size_t count, WiltMembers& out) {
   const double bearable_frac = tender_raw_frac(planting.shared.root_depth_m);
   for (std::size_t i = 0; i < count; ++i) {
+    if (!known_day[i] || !known_planting[i]) continue;
     out.verdict[first + i] = verdict_of(block, i, planting.dr_mm[first + i], bearable_frac);
-    // The deficit is missing where anything is.
-    const double poison = 0 * block.deficit[i];
-    out.droop_hours[first + i] = block.droop_hours[i] + poison;
+    out.droop_hours[first + i] = block.droop_hours[i];
     out.leaf_deficit_mm[first + i] = block.deficit[i];
-    out.depletion_mm[first + i] = block.dr[i] + poison;
+    out.depletion_mm[first + i] = block.dr[i];
   }
 }
 
@@ -165,12 +189,12 @@ std::vector<WiltMembers> wilt_members(const DaySite& site, const DayMembers& day
   const auto block = std::make_unique<kernel::PlantingBlock>();
   for (std::size_t first = 0; first < members; first += heat_members) {
     const std::size_t count = std::min(heat_members, members - first);
-    load_day(day, first, count, *weather);
+    const Sound known_day = load_day(day, first, count, place.rso_mj_m2_d, *weather);
     kernel::transpiration_shares(place, *weather, *shares);
     for (std::size_t one = 0; one < plantings.size(); ++one) {
-      load_planting(plantings[one], first, count, *block);
+      const Sound known_planting = load_planting(plantings[one], first, count, *block);
       kernel::wilt_hours(*shares, shared[one], *block);
-      tell(*block, plantings[one], first, count, results[one]);
+      tell(*block, plantings[one], known_day, known_planting, first, count, results[one]);
     }
   }
   return results;
