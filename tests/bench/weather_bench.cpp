@@ -21,7 +21,9 @@
 
 namespace {
 
-constexpr int day_rows = 300'000, hour_rows = 300'000, stamp_count = 10'000;
+/// Days from 1800 on: as many as there are years that the reader takes.
+constexpr int first_day = -62'000, day_rows = 146'000;
+constexpr int hour_rows = 300'000, stamp_count = 10'000;
 
 const noonleaf::WeatherOptions options{
     .zone = "Etc/UTC",
@@ -65,7 +67,7 @@ class Tables {
     for (int index = 0; index < day_rows; ++index) {
       const double low = between(2, 14), rain = between(0, 1) < 0.3 ? between(0.2, 20) : 0.0;
       std::snprintf(row, sizeof row, "%s,%.1f,%.1f,%.1f,%.1f,%.2f,%.2f,%.1f\n",
-                    noonleaf::date_text(std::int32_t{index}).c_str(), low, low + between(4, 14),
+                    noonleaf::date_text(std::int32_t{first_day + index}).c_str(), low, low + between(4, 14),
                     between(25, 60), between(70, 100), between(0.5, 5), between(2, 7), rain);
       file << row;
     }
