@@ -133,9 +133,7 @@ std::string alerts_section(const TodayView& view) {
     lines += wrapped(sentence + ".", 2) + wrapped(std::string(verb) + alert.action + stop, indent) +
              wrapped("Why: " + alert.evidence + ".", indent);
     if (is_known(alert.likelihood))
-      lines += wrapped(
-          "How sure: " + share_words(alert.likelihood, Language::en) + " of the weathers and gardens tried.",
-          indent);
+      lines += wrapped(alert_likelihood_words(alert.likelihood, Language::en), indent);
   }
   return lines.empty() ? lines : heading("ALERTS") + lines;
 }

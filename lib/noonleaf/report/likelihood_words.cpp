@@ -87,6 +87,12 @@ std::string share_words(double share, Language language) {
   return fmt::format(fmt::runtime(phrases.in_tenths), tenths);
 }
 
+std::string alert_likelihood_words(double share, Language language) {
+  const LikelihoodPhrases& phrases = phrases_of(language);
+  return std::string(phrases.how_sure) + ": " +
+         fmt::format(fmt::runtime(phrases.alert_likely), share_words(share, language)) + ".";
+}
+
 std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
   const LikelihoodPhrases& phrases = phrases_of(view.language);
   const std::string until = day_words(view, view.likelihood.forecast_to);

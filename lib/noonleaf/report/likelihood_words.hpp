@@ -22,6 +22,9 @@ struct LikelihoodView {
 /// members carry.
 std::string share_words(double share, Language language);
 
+/// "How sure: in 6 of 10 of the weathers and gardens tried.": the line below an alert.
+std::string alert_likelihood_words(double share, Language language);
+
 /// What was tried and what stands for the days behind the forecast; a sentence each.
 std::vector<std::string> likelihood_head_words(const LikelihoodView& view);
 
