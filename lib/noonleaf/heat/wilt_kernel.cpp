@@ -1,6 +1,6 @@
 // Compiled with -O3 -fno-math-errno -fno-trapping-math -ffp-contract=off: vector code, and the same verdicts
 // on every instruction set. Also with -ffinite-math-only -fno-signed-zeros: no missing number may come in
-// here, wilt_members.cpp puts members with one aside.
+// here, wilt_sound.cpp puts members with one aside.
 #include "noonleaf/heat/wilt_kernel.hpp"
 
 #include <numbers>
@@ -125,6 +125,8 @@ void shares_loops(const DayPlace& place, const DayBlock& day, ShareBlock& out) {
 /// What the hours of a planting need beside its block.
 struct alignas(64) WiltWork {
   HeatLane log2_a, b, theta_per_mm, per_span;
+  HeatLane dr_at_dawn;
+  HeatLane dr_hanging;  ///< depletion in the last hour that the leaves hang; 0 without one
   HeatLane power;
 };
 
@@ -136,7 +138,8 @@ struct alignas(64) WiltWork {
     work.b[i] = line.b;
     work.theta_per_mm[i] = (p.field_capacity[i] - p.wilting_point[i]) / p.taw[i];
     work.per_span[i] = span > 0 ? std::numbers::log2e / span : 1e300;
-    p.droop_hours[i] = p.dr_hanging[i] = 0;
+    work.dr_at_dawn[i] = p.dr[i];
+    p.droop_hours[i] = work.dr_hanging[i] = 0;
   }
 }
 
@@ -154,12 +157,21 @@ struct alignas(64) WiltWork {
     const double deficit = formula::leaf_deficit_mm(p.deficit[i], drawn * sun_factor, supply);
     p.deficit[i] = deficit;
     p.droop_hours[i] += deficit > 0 ? 1.0 : 0.0;
-    p.dr_hanging[i] = deficit > 0 ? p.dr[i] : p.dr_hanging[i];
+    work.dr_hanging[i] = deficit > 0 ? p.dr[i] : work.dr_hanging[i];
   }
   for (std::size_t i = 0; i < heat_members; ++i) {
     const double drawn = share[i] * p.total[i], dr = p.dr[i];
     const double left = formula::short_exp2(formula::log2_share_left(dr, drawn, p.raw[i], work.per_span[i]));
     p.dr[i] = formula::dried_mm(dr, drawn, p.taw[i], p.raw[i], left);
+  }
+}
+
+[[gnu::always_inline]] inline void judge(const WiltWork& work, double bearable_raw_frac, PlantingBlock& p) {
+  for (std::size_t i = 0; i < heat_members; ++i) {
+    const bool beyond = (work.dr_at_dawn[i] > p.raw[i]) | (work.dr_hanging[i] > bearable_raw_frac * p.raw[i]);
+    WiltVerdict verdict = p.droop_hours[i] > 0 ? WiltVerdict::droop : WiltVerdict::comfortable;
+    verdict = beyond ? WiltVerdict::stress : verdict;
+    p.verdict[i] = p.deficit[i] > 0 ? WiltVerdict::dry_soil_wilt : verdict;
   }
 }
 
@@ -173,6 +185,7 @@ void wilt_loops(const ShareBlock& shares, const PlantingShared& shared, Planting
   for (std::size_t step = 0; step < 24; ++step)
     one_hour(shares.share[static_cast<std::size_t>(shared.clock[step])], shared.sun_factor[step], leaf, p,
              work);
+  judge(work, shared.bearable_raw_frac, p);
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <cstddef>
 
 #include "noonleaf/heat/diurnal_shape.hpp"
+#include "noonleaf/heat/wilt.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -13,7 +14,7 @@ namespace kernel {
 inline constexpr std::size_t heat_members = 64;
 using HeatLane = double[heat_members];
 
-/// One day's weather of a block; no number is missing (wilt_members.cpp).
+/// One day's weather of a block; no number is missing (wilt_sound.hpp).
 struct alignas(64) DayBlock {
   HeatLane t_max, t_min, t_max_before, t_min_after, ea, rs, u2;
 };
@@ -35,7 +36,7 @@ void transpiration_shares(const DayPlace& place, const DayBlock& day, ShareBlock
 /// What all members of a planting share on a day.
 struct PlantingShared {
   double turgor_loss_mpa, plant_mpa_h_mm, soil_mpa_h_mm;
-  double sunlit_factor;
+  double bearable_raw_frac;           ///< tender.hpp
   std::array<double, 24> sun_factor;  ///< from dawn on: the sunlit factor by day, 1 by night
   std::array<int, 24> clock;          ///< from dawn on: which hour of the clock
 };
@@ -45,7 +46,7 @@ struct alignas(64) PlantingBlock {
   HeatLane field_capacity, wilting_point, taw, raw, total;  ///< total: the day's potential transpiration
   HeatLane dr, deficit;                                     ///< at dawn; after the hours at the next dawn
   HeatLane droop_hours;                                     ///< a count
-  HeatLane dr_hanging;  ///< depletion in the last hour that they hang; 0 without one
+  WiltVerdict verdict[heat_members];
 };
 
 /// wilt_day's hours for a block.

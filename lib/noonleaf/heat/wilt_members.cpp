@@ -1,7 +1,6 @@
 #include "noonleaf/heat/wilt_members.hpp"
 
 #include <algorithm>
-#include <array>
 #include <memory>
 #include <string>
 
@@ -12,6 +11,7 @@
 #include "noonleaf/heat/hydraulics.hpp"
 #include "noonleaf/heat/tender.hpp"
 #include "noonleaf/heat/wilt_kernel.hpp"
+#include "noonleaf/heat/wilt_sound.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -51,21 +51,13 @@ void require_lengths(const DayMembers& day, std::span<const PlantingMembers> pla
   }
 }
 
-// Without a branch, so that a loop over it becomes vector code.
-bool within(double value, double low, double high) { return (value >= low) & (value <= high); }
-
 /// A block's part of a column; the last block is filled up with its last member.
 void load(std::span<const double> from, std::size_t first, std::size_t count, kernel::HeatLane& to) {
   std::copy_n(from.begin() + static_cast<std::ptrdiff_t>(first), count, to);
   std::fill(to + count, to + heat_members, from[first + count - 1]);
 }
 
-/// Which members of a block are known. The kernels work with numbers only: a member with a missing or
-/// impossible one carries a stand-in's, and its result is missing.
-using Sound = std::array<bool, heat_members>;
-
-Sound load_day(const DayMembers& day, std::size_t first, std::size_t count, double rso_mj_m2_d,
-               kernel::DayBlock& to) {
+void load_day(const DayMembers& day, std::size_t first, std::size_t count, kernel::DayBlock& to) {
   load(day.t_max_c, first, count, to.t_max);
   load(day.t_min_c, first, count, to.t_min);
   load(day.t_max_before_c.empty() ? day.t_max_c : day.t_max_before_c, first, count, to.t_max_before);
@@ -73,50 +65,20 @@ Sound load_day(const DayMembers& day, std::size_t first, std::size_t count, doub
   load(day.ea_kpa, first, count, to.ea);
   load(day.rs_mj_m2_d, first, count, to.rs);
   load(day.u2_m_s, first, count, to.u2);
-  Sound known{};
-  for (std::size_t i = 0; i < heat_members; ++i) {
-    const bool sound = (rso_mj_m2_d > 0) & within(to.t_max[i], -60, 60) &
-                       within(to.t_min[i], -60, to.t_max[i]) & within(to.t_max_before[i], -60, 60) &
-                       within(to.t_min_after[i], -60, 60) & within(to.ea[i], 0, 10) &
-                       within(to.rs[i], 0, 60) & within(to.u2[i], 0, 60);
-    known[i] = sound;
-    to.t_max[i] = sound ? to.t_max[i] : 25;
-    to.t_min[i] = sound ? to.t_min[i] : 15;
-    to.t_max_before[i] = sound ? to.t_max_before[i] : 25;
-    to.t_min_after[i] = sound ? to.t_min_after[i] : 15;
-    to.ea[i] = sound ? to.ea[i] : 1.2;
-    to.rs[i] = sound ? to.rs[i] : 20;
-    to.u2[i] = sound ? to.u2[i] : 2;
-  }
-  return known;
 }
 
-Sound load_planting(const PlantingMembers& planting, std::size_t first, std::size_t count,
-                    kernel::PlantingBlock& to) {
+void load_planting(const PlantingMembers& planting, std::size_t first, std::size_t count,
+                   kernel::PlantingBlock& to) {
   load(planting.field_capacity_m3_m3, first, count, to.field_capacity);
   load(planting.wilting_point_m3_m3, first, count, to.wilting_point);
   load(planting.taw_mm, first, count, to.taw);
   load(planting.raw_mm, first, count, to.raw);
   load(planting.dr_mm, first, count, to.dr);
   load(planting.total_mm_d, first, count, to.total);
-  std::fill(to.deficit, to.deficit + heat_members, 0.0);
-  if (!planting.leaf_deficit_mm.empty()) load(planting.leaf_deficit_mm, first, count, to.deficit);
-  Sound known{};
-  for (std::size_t i = 0; i < heat_members; ++i) {
-    const bool sound = (to.wilting_point[i] > 0) & (to.wilting_point[i] < to.field_capacity[i]) &
-                       (to.field_capacity[i] < 1) & within(to.taw[i], 0.01, 1000) &
-                       within(to.raw[i], 0, to.taw[i]) & within(to.dr[i], 0, 2000) &
-                       within(to.total[i], 0, 30) & within(to.deficit[i], 0, leaf_refill_mm);
-    known[i] = sound;
-    to.wilting_point[i] = sound ? to.wilting_point[i] : 0.1;
-    to.field_capacity[i] = sound ? to.field_capacity[i] : 0.3;
-    to.taw[i] = sound ? to.taw[i] : 100;
-    to.raw[i] = sound ? to.raw[i] : 50;
-    to.dr[i] = sound ? to.dr[i] : 0;
-    to.total[i] = sound ? to.total[i] : 5;
-    to.deficit[i] = sound ? to.deficit[i] : 0;
-  }
-  return known;
+  if (planting.leaf_deficit_mm.empty())
+    std::fill(to.deficit, to.deficit + heat_members, 0.0);
+  else
+    load(planting.leaf_deficit_mm, first, count, to.deficit);
 }
 
 kernel::DayPlace place_of(const DaySite& site) {
@@ -134,6 +96,7 @@ kernel::PlantingShared shared_of(const WiltPlanting& planting, const formula::Di
   shared.turgor_loss_mpa = path.turgor_loss_mpa;
   shared.plant_mpa_h_mm = path.plant_mpa_h_mm * transplant_factor(planting.days_since_transplant);
   shared.soil_mpa_h_mm = path.soil_mpa_h_mm;
+  shared.bearable_raw_frac = tender_raw_frac(planting.root_depth_m);
   const auto lit = std::find_if(shape.sun.begin(), shape.sun.end(), [](double share) { return share > 0; });
   const int dawn = lit == shape.sun.end() ? 6 : static_cast<int>(lit - shape.sun.begin());
   for (std::size_t step = 0; step < 24; ++step) {
@@ -144,33 +107,18 @@ kernel::PlantingShared shared_of(const WiltPlanting& planting, const formula::Di
   return shared;
 }
 
-WiltVerdict verdict_of(const kernel::PlantingBlock& block, std::size_t lane, double dr_at_dawn_mm,
-                       double bearable_frac) {
-  WiltVerdict verdict = block.droop_hours[lane] > 0 ? WiltVerdict::droop : WiltVerdict::comfortable;
-  verdict = (dr_at_dawn_mm > block.raw[lane]) | (block.dr_hanging[lane] > bearable_frac * block.raw[lane])
-                ? WiltVerdict::stress
-                : verdict;
-  return block.deficit[lane] > 0 ? WiltVerdict::dry_soil_wilt : verdict;
-}
-
-/// `out` is missing until it is told.
-void tell(const kernel::PlantingBlock& block, const PlantingMembers& planting, const Sound& known_day,
-          const Sound& known_planting, std::size_t first, std::size_t count, WiltMembers& out) {
-  const double bearable_frac = tender_raw_frac(planting.shared.root_depth_m);
-  for (std::size_t i = 0; i < count; ++i) {
-    if (!known_day[i] || !known_planting[i]) continue;
-    out.verdict[first + i] = verdict_of(block, i, planting.dr_mm[first + i], bearable_frac);
-    out.droop_hours[first + i] = block.droop_hours[i];
-    out.leaf_deficit_mm[first + i] = block.deficit[i];
-    out.depletion_mm[first + i] = block.dr[i];
-  }
+void tell(const kernel::PlantingBlock& block, std::size_t first, std::size_t count, WiltMembers& out) {
+  const auto at = static_cast<std::ptrdiff_t>(first);
+  std::copy_n(block.verdict, count, out.verdict.begin() + at);
+  std::copy_n(block.droop_hours, count, out.droop_hours.begin() + at);
+  std::copy_n(block.deficit, count, out.leaf_deficit_mm.begin() + at);
+  std::copy_n(block.dr, count, out.depletion_mm.begin() + at);
 }
 
 WiltMembers sized(std::size_t members) {
   WiltMembers out;
-  out.verdict.resize(members, WiltVerdict::unknown);
-  for (auto* column : {&out.droop_hours, &out.leaf_deficit_mm, &out.depletion_mm})
-    column->resize(members, missing);
+  out.verdict.resize(members);
+  for (auto* column : {&out.droop_hours, &out.leaf_deficit_mm, &out.depletion_mm}) column->resize(members);
   return out;
 }
 
@@ -180,21 +128,26 @@ std::vector<WiltMembers> wilt_members(const DaySite& site, const DayMembers& day
                                       std::span<const PlantingMembers> plantings) {
   require_lengths(day, plantings);
   const std::size_t members = day.t_max_c.size();
-  std::vector<WiltMembers> results(plantings.size(), sized(members));
+  std::vector<WiltMembers> results(plantings.size());
+  for (WiltMembers& result : results) result = sized(members);
   const kernel::DayPlace place = place_of(site);
   std::vector<kernel::PlantingShared> shared;
   for (const PlantingMembers& planting : plantings) shared.push_back(shared_of(planting.shared, place.shape));
   const auto weather = std::make_unique<kernel::DayBlock>();
   const auto shares = std::make_unique<kernel::ShareBlock>();
   const auto block = std::make_unique<kernel::PlantingBlock>();
+  kernel::Sound day_sound, planting_sound;
   for (std::size_t first = 0; first < members; first += heat_members) {
     const std::size_t count = std::min(heat_members, members - first);
-    const Sound known_day = load_day(day, first, count, place.rso_mj_m2_d, *weather);
+    load_day(day, first, count, *weather);
+    kernel::set_aside(*weather, place.rso_mj_m2_d, day_sound);
     kernel::transpiration_shares(place, *weather, *shares);
     for (std::size_t one = 0; one < plantings.size(); ++one) {
-      const Sound known_planting = load_planting(plantings[one], first, count, *block);
+      load_planting(plantings[one], first, count, *block);
+      kernel::set_aside(*block, planting_sound);
       kernel::wilt_hours(*shares, shared[one], *block);
-      tell(*block, plantings[one], known_day, known_planting, first, count, results[one]);
+      kernel::take_away(day_sound, planting_sound, *block);
+      tell(*block, first, count, results[one]);
     }
   }
   return results;

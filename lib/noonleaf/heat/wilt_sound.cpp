@@ -1,0 +1,79 @@
+// Compiled with -O3 -fno-math-errno -fno-trapping-math, but not -ffinite-math-only: here a NaN must be seen.
+#include "noonleaf/heat/wilt_sound.hpp"
+
+#include "noonleaf/missing.hpp"
+
+namespace noonleaf {
+inline namespace v1 {
+namespace kernel {
+namespace {
+
+// Without a branch, so that a loop over it becomes vector code.
+[[gnu::always_inline]] inline bool within(double value, double low, double high) {
+  return (value >= low) & (value <= high);
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void day_loop(DayBlock& day, double rso_mj_m2_d, Sound& known) {
+  for (std::size_t i = 0; i < heat_members; ++i) {
+    const bool sound = (rso_mj_m2_d > 0) & within(day.t_max[i], -60, 60) &
+                       within(day.t_min[i], -60, day.t_max[i]) & within(day.t_max_before[i], -60, 60) &
+                       within(day.t_min_after[i], -60, 60) & within(day.ea[i], 0, 10) &
+                       within(day.rs[i], 0, 60) & within(day.u2[i], 0, 60);
+    known[i] = sound ? 1 : 0;
+    day.t_max[i] = sound ? day.t_max[i] : 25;
+    day.t_min[i] = sound ? day.t_min[i] : 15;
+    day.t_max_before[i] = sound ? day.t_max_before[i] : 25;
+    day.t_min_after[i] = sound ? day.t_min_after[i] : 15;
+    day.ea[i] = sound ? day.ea[i] : 1.2;
+    day.rs[i] = sound ? day.rs[i] : 20;
+    day.u2[i] = sound ? day.u2[i] : 2;
+  }
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void planting_loop(PlantingBlock& p, Sound& known) {
+  for (std::size_t i = 0; i < heat_members; ++i) {
+    const bool sound = (p.wilting_point[i] > 0) & (p.wilting_point[i] < p.field_capacity[i]) &
+                       (p.field_capacity[i] < 1) & within(p.taw[i], 0.01, 1000) &
+                       within(p.raw[i], 0, p.taw[i]) & within(p.dr[i], 0, 2000) & within(p.total[i], 0, 30) &
+                       within(p.deficit[i], 0, leaf_refill_mm);
+    known[i] = sound ? 1 : 0;
+    p.wilting_point[i] = sound ? p.wilting_point[i] : 0.1;
+    p.field_capacity[i] = sound ? p.field_capacity[i] : 0.3;
+    p.taw[i] = sound ? p.taw[i] : 100;
+    p.raw[i] = sound ? p.raw[i] : 50;
+    p.dr[i] = sound ? p.dr[i] : 0;
+    p.total[i] = sound ? p.total[i] : 5;
+    p.deficit[i] = sound ? p.deficit[i] : 0;
+  }
+}
+
+#ifdef NOONLEAF_DISPATCH
+[[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
+#endif
+void result_loop(const Sound& day, const Sound& planting, PlantingBlock& block) {
+  for (std::size_t i = 0; i < heat_members; ++i) {
+    const bool sound = day[i] * planting[i] > 0;
+    block.verdict[i] = sound ? block.verdict[i] : WiltVerdict::unknown;
+    block.droop_hours[i] = sound ? block.droop_hours[i] : missing;
+    block.deficit[i] = sound ? block.deficit[i] : missing;
+    block.dr[i] = sound ? block.dr[i] : missing;
+  }
+}
+
+}  // namespace
+
+void set_aside(DayBlock& day, double rso_mj_m2_d, Sound& sound) { day_loop(day, rso_mj_m2_d, sound); }
+void set_aside(PlantingBlock& planting, Sound& sound) { planting_loop(planting, sound); }
+void take_away(const Sound& day, const Sound& planting, PlantingBlock& block) {
+  result_loop(day, planting, block);
+}
+
+}  // namespace kernel
+}  // namespace v1
+}  // namespace noonleaf
