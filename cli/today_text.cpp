@@ -54,7 +54,7 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   const std::string hand = hand_words(view, bed);
   if (!hand.empty()) lines += wrapped(hand, indent);
   lines += wrapped(people_words(view, bed), indent);
-  const std::string cycles = cycle_words(bed);
+  const std::string cycles = cycle_words(view, bed);
   if (!cycles.empty()) lines += wrapped(cycles, indent);
   if (bed.minutes_run_today > 0) lines += wrapped(ran_today_words(bed), indent);
   lines += wrapped(why_words(view, bed), indent);
@@ -64,7 +64,7 @@ std::string open_block(const TodayView& view, const BedToday& bed) {
   if (!left_over.empty()) lines += wrapped(left_over, indent);
   const std::string seedbed = seedbed_words(view, bed);
   if (!seedbed.empty()) lines += wrapped(seedbed, indent);
-  const std::string salt = salt_words(bed);
+  const std::string salt = salt_words(view, bed);
   if (!salt.empty()) lines += wrapped(salt, indent);
   const std::string overflow = overflow_words(view, bed);
   return overflow.empty() ? lines : lines + wrapped(overflow, indent);

@@ -82,7 +82,7 @@ std::string today() {
   Print out;
   out << today_json(view);
   for (const BedToday& bed : day.beds)
-    out << why_words(view, bed) << depletion_words(view, bed) << salt_words(bed);
+    out << why_words(view, bed) << depletion_words(view, bed) << salt_words(view, bed);
   out << estimate_words(view) << caution_words(view) << alerts_of(view).size();
   return out.text();
 }

@@ -3,10 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include <fmt/format.h>
-
-#include "noonleaf/calendar_text.hpp"
-#include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/report/alert_phrases.hpp"
+#include "noonleaf/report/labels.hpp"
 #include "noonleaf/units.hpp"
 
 namespace noonleaf {
@@ -31,55 +29,78 @@ struct Hanging {
   bool only_low_quarter() const { return wilt().verdict != worst().wilt.verdict; }
 };
 
+std::string say(const TodayView& view, AlertPhrase id, std::initializer_list<Filling> fillings = {}) {
+  return fill(view.language, id, fillings);
+}
+
+std::string crop_words(const TodayView& view, const PlantingToday& planting) {
+  return std::string(crop_name(view.language, *planting.crop));
+}
+
+/// "Tomato in bed a"
+std::string one_in_bed(const TodayView& view, const BedToday& bed, const PlantingToday& planting) {
+  return sentence_start(say(view, AlertPhrase::in_bed,
+                            {{"crops", crop_words(view, planting)}, {"bed", view.garden.beds[bed.bed].id}}));
+}
+
 std::string subject(const TodayView& view, const Hanging& hanging) {
-  std::string names;
-  for (std::size_t index = 0; index < hanging.plantings.size(); ++index) {
-    const bool last = index > 0 && index + 1 == hanging.plantings.size();
-    names += (index == 0 ? "" : last ? " and " : ", ") + std::string(hanging.plantings[index]->crop->name_en);
-  }
-  return fmt::format("{} in {}bed {}", names, hanging.only_low_quarter() ? "the driest quarter of " : "",
-                     view.garden.beds[hanging.bed->bed].id);
+  std::vector<std::string> crops;
+  for (const PlantingToday* planting : hanging.plantings) crops.push_back(crop_words(view, *planting));
+  const AlertPhrase where = hanging.only_low_quarter() ? AlertPhrase::in_driest_quarter : AlertPhrase::in_bed;
+  return sentence_start(
+      say(view, where, {{"crops", view.text().list(crops)}, {"bed", view.garden.beds[hanging.bed->bed].id}}));
+}
+
+std::string depletion_words(const TodayView& view, const Hanging& hanging) {
+  const QuantityText text = view.text();
+  const PlantingToday& planting = hanging.worst();
+  const std::string crop = sentence_start(crop_words(view, planting)), now = text.depth(planting.dr_mm),
+                    spare = text.depth(planting.raw_mm);
+  if (!hanging.only_low_quarter())
+    return say(view, AlertPhrase::depletion, {{"crop", crop}, {"now", now}, {"spare", spare}});
+  const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[hanging.bed->bed].sprinkler];
+  return say(view, AlertPhrase::depletion_driest,
+             {{"crop", crop},
+              {"now", now},
+              {"spare", spare},
+              {"driest", text.depth(planting.low_quarter_dr_mm)},
+              {"sprinkler", local_name(view.language, sprinkler.name, sprinkler.name_es)},
+              {"share", text.number(100 * sprinkler.rate.du_lq_frac, 0)},
+              {"guess", sprinkler.evenness_is_guess ? say(view, AlertPhrase::evenness_is_guess) : ""}});
 }
 
 std::string evidence(const TodayView& view, const Hanging& hanging) {
-  const QuantityText text(view.garden.site.units);
-  const PlantingToday& planting = hanging.worst();
-  std::string words = fmt::format("{} is down {} and can spare {}", planting.crop->name_en,
-                                  text.depth(planting.dr_mm), text.depth(planting.raw_mm));
-  if (hanging.only_low_quarter()) {
-    const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[hanging.bed->bed].sprinkler];
-    words += fmt::format(", but {} where the {} brings least: {:.0f} % of the mean{}",
-                         text.depth(planting.low_quarter_dr_mm), sprinkler.name,
-                         100 * sprinkler.rate.du_lq_frac, sprinkler.evenness_is_guess ? ", a guess" : "");
-  }
-  if (hanging.bed->open_question) words += ", if none of the runs was done that nobody wrote down";
+  const QuantityText text = view.text();
+  std::string words = depletion_words(view, hanging);
+  if (hanging.bed->open_question) words += say(view, AlertPhrase::if_nothing_was_done);
   const WiltDay& wilt = hanging.wilt();
   if (wilt.peak_demand_mm_h > wilt.peak_supply_mm_h) {
-    words += fmt::format("; at the worst hour ({}) its roots bring {:.0f} % of what its leaves lose",
-                         hour_text(wilt.peak_hour_h), 100 * wilt.peak_supply_mm_h / wilt.peak_demand_mm_h);
+    const double share_pct = 100 * wilt.peak_supply_mm_h / wilt.peak_demand_mm_h;
+    words += say(view, AlertPhrase::worst_hour,
+                 {{"hour", text.hour(wilt.peak_hour_h)}, {"share", text.number(share_pct, 0)}});
   }
   return words;
 }
 
-std::string hours(const WiltDay& wilt) {
+std::string hours(const TodayView& view, const WiltDay& wilt) {
   if (is_missing(wilt.droop_from_h)) return {};
-  if (is_missing(wilt.droop_until_h)) return fmt::format(" from about {}", hour_text(wilt.droop_from_h));
-  const std::string_view night = wilt.droop_until_h >= 24 ? " at night" : "";
-  return fmt::format(" from about {} to {}{}", hour_text(wilt.droop_from_h), hour_text(wilt.droop_until_h),
-                     night);
+  const std::string from = view.text().the_hour(wilt.droop_from_h);
+  if (is_missing(wilt.droop_until_h)) return say(view, AlertPhrase::hours_from, {{"from", from}});
+  const AlertPhrase span =
+      wilt.droop_until_h >= 24 ? AlertPhrase::hours_into_night : AlertPhrase::hours_between;
+  return say(view, span, {{"from", from}, {"until", view.text().the_hour(wilt.droop_until_h)}});
 }
 
-std::string watering_action(const BedToday& bed) {
+std::string watering_action(const TodayView& view, const BedToday& bed) {
   if (bed.slot)
-    return fmt::format("do not skip its run at {}; no second run today", clock_text(bed.slot->begin));
-  if (bed.driver) return "it needs the run that has no time today: find a person, or water by hand";
-  return "feel the soil at finger depth; if it is dry, water at the next chance";
+    return say(view, AlertPhrase::do_not_skip_run, {{"clock", view.text().the_clock(bed.slot->begin)}});
+  return say(view, bed.driver ? AlertPhrase::find_a_person : AlertPhrase::feel_the_soil);
 }
 
-std::string corner_action(const BedToday& bed) {
-  const std::string_view run =
-      bed.slot ? "besides its run, water the dry corner by hand" : "water the dry corner by hand";
-  return fmt::format("{}; set cans out to find it, and turn or move the sprinkler", run);
+/// What to do about a bed, or its driest quarter, that is short of water.
+std::string thirst_action(const TodayView& view, const Hanging& hanging) {
+  if (!hanging.only_low_quarter()) return watering_action(view, *hanging.bed);
+  return say(view, hanging.bed->slot ? AlertPhrase::water_the_corner_too : AlertPhrase::water_the_corner);
 }
 
 std::string droop_action(const TodayView& view, const Hanging& hanging) {
@@ -88,61 +109,56 @@ std::string droop_action(const TodayView& view, const Hanging& hanging) {
     look_again_h = std::max(look_again_h, leading_wilt(*planting).look_again_h);
     depletion_mm = std::max(depletion_mm, planting->dr_mm);
   }
-  const std::string again = hour_text(look_again_h);
-  if (hanging.bed->slot) {
-    return fmt::format("no water at noon: its run at {} is enough; look again at {}",
-                       clock_text(hanging.bed->slot->begin), again);
+  const QuantityText text = view.text();
+  const std::string again = text.the_hour(look_again_h);
+  const BedToday& bed = *hanging.bed;
+  if (bed.slot)
+    return say(view, AlertPhrase::run_is_enough,
+               {{"clock", text.the_clock(bed.slot->begin)}, {"again", again}});
+  if (const auto& slot = bed.later_slot) {
+    const Caretaker& closer = view.garden.caretakers[slot->closer];
+    return say(view, AlertPhrase::look_again_then_slot,
+               {{"again", again},
+                {"minutes", std::to_string((slot->end - slot->begin).count())},
+                {"clock", text.the_clock(slot->begin)},
+                {"closer", local_name(view.language, closer.role, closer.role_es)}});
   }
-  if (const auto& slot = hanging.bed->later_slot) {
-    return fmt::format(
-        "no water now: look again at {}; if it still hangs and the soil is dry at finger depth, {} minutes "
-        "at {}, "
-        "closed by the {}",
-        again, (slot->end - slot->begin).count(), clock_text(slot->begin),
-        view.garden.caretakers[slot->closer].role);
-  }
-  const double minutes = bed_run(view.garden, view.garden.beds[hanging.bed->bed], depletion_mm).minutes;
-  if (!(minutes > 0)) return fmt::format("no water: look again at {}", again);
-  const std::string when = hanging.bed->next_chance
-                               ? "at the next chance, " + day_name(*hanging.bed->next_chance)
-                               : "when somebody can";
-  return fmt::format(
-      "no water now: look again at {}; if it still hangs and the soil is dry at finger depth, {:.0f} minutes "
-      "{}",
-      again, minutes, when);
+  const double minutes = bed_run(view.garden, view.garden.beds[bed.bed], depletion_mm).minutes;
+  if (!(minutes > 0)) return say(view, AlertPhrase::look_again, {{"again", again}});
+  const std::string when = bed.next_chance
+                               ? say(view, AlertPhrase::at_next_chance, {{"day", text.day(*bed.next_chance)}})
+                               : say(view, AlertPhrase::when_somebody_can);
+  return say(view, AlertPhrase::look_again_then_minutes,
+             {{"again", again}, {"minutes", text.number(minutes, 0)}, {"when", when}});
 }
 
 Alert alert_of(const TodayView& view, const Hanging& hanging) {
   const WiltDay& wilt = hanging.wilt();
   Alert alert{.bed = hanging.bed->bed, .evidence = evidence(view, hanging)};
-  const std::string who = subject(view, hanging);
-  const std::string without = hanging.bed->slot ? "without its run, " : "";
+  const std::string who = subject(view, hanging), when = hours(view, wilt);
+  const std::string without = hanging.bed->slot ? say(view, AlertPhrase::without_run) : std::string();
   switch (wilt.verdict) {
     case WiltVerdict::wet_soil_droop:
       alert.kind = AlertKind::look_at_the_roots;
-      alert.sentence = who + ": hung at dawn over moist soil: neither thirst nor heat";
-      alert.action =
-          "do not water; feel the soil at finger depth. Moist: look at the roots and the stem (rot, disease, "
-          "salt) "
-          "and call the garden educator. Dry: the account is wrong; write it down: noonleaf log DIR feel";
+      alert.sentence = say(view, AlertPhrase::hung_at_dawn, {{"who", who}});
+      alert.action = say(view, AlertPhrase::look_at_roots);
       break;
     case WiltVerdict::dry_soil_wilt:
       alert.kind = AlertKind::dry_soil_wilt;
       alert.sentence =
-          fmt::format("{}: wilting for want of water; {}leaves hang{} and do not recover over night", who,
-                      without, hours(wilt));
-      alert.action = hanging.only_low_quarter() ? corner_action(*hanging.bed) : watering_action(*hanging.bed);
+          say(view, AlertPhrase::dry_soil_wilt, {{"who", who}, {"without", without}, {"hours", when}});
+      alert.action = thirst_action(view, hanging);
       break;
     case WiltVerdict::stress:
       alert.kind = AlertKind::stress;
-      alert.sentence = fmt::format("{}: short of water; {}{}", who, without,
-                                   wilt.droop_hours > 0 ? "leaves hang" + hours(wilt) : "growth is lost");
-      alert.action = hanging.only_low_quarter() ? corner_action(*hanging.bed) : watering_action(*hanging.bed);
+      alert.sentence =
+          say(view, wilt.droop_hours > 0 ? AlertPhrase::short_and_hangs : AlertPhrase::short_of_growth,
+              {{"who", who}, {"without", without}, {"hours", when}});
+      alert.action = thirst_action(view, hanging);
       break;
     default:
       alert.kind = AlertKind::droop;
-      alert.sentence =
-          fmt::format("{}: will hang{}. Heat, not thirst: it recovers by itself", who, hours(wilt));
+      alert.sentence = say(view, AlertPhrase::droop, {{"who", who}, {"hours", when}});
       alert.action = droop_action(view, hanging);
       break;
   }
@@ -205,15 +221,16 @@ void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
     if (bed.action != BedAction::blocked) continue;
     alerts.push_back({.kind = AlertKind::blocked_run,
                       .bed = bed.bed,
-                      .sentence = fmt::format("bed {} needs {:.0f} minutes today and has no run",
-                                              view.garden.beds[bed.bed].id, bed.run.minutes),
+                      .sentence = say(view, AlertPhrase::blocked_run,
+                                      {{"bed", view.garden.beds[bed.bed].id},
+                                       {"minutes", view.text().number(bed.run.minutes, 0)}}),
                       .evidence = why_words(view, bed),
                       .action = obstacle_words(view, bed)});
   }
 }
 
 /// "blossom drop (4 days), poor colour (5 days)"; each harm once, with its longest count.
-std::string harms_of(const std::vector<CropHeatFinding>& findings) {
+std::string harms_of(const TodayView& view, const std::vector<CropHeatFinding>& findings) {
   std::vector<std::pair<HeatHarm, std::size_t>> harms;
   for (const CropHeatFinding& finding : findings) {
     const auto found = std::find_if(harms.begin(), harms.end(),
@@ -226,23 +243,31 @@ std::string harms_of(const std::vector<CropHeatFinding>& findings) {
   }
   std::string text;
   for (const auto& [harm, days] : harms) {
-    text +=
-        fmt::format("{}{} ({} {})", text.empty() ? "" : ", ", label(harm), days, days == 1 ? "day" : "days");
+    text += text.empty() ? "" : ", ";
+    text += say(view, days == 1 ? AlertPhrase::harm_one_day : AlertPhrase::harm_days,
+                {{"harm", label(view.language, harm)}, {"days", std::to_string(days)}});
   }
   return text;
 }
 
-/// "days above 90 °F", "nights above 75 °F": the limit that is passed most.
-std::string limits_of(const QuantityText& text, const std::vector<CropHeatFinding>& findings) {
+/// "days above 90 °F", "nights above 75 °F"
+std::string limit_words(const TodayView& view, const CropHeatLimit& limit) {
+  const auto temperature = [&](double limit_f) {
+    return view.text().temperature(celsius_from_fahrenheit(limit_f));
+  };
+  if (is_missing(limit.night_f))
+    return say(view, AlertPhrase::days_above, {{"day", temperature(limit.day_f)}});
+  if (is_missing(limit.day_f))
+    return say(view, AlertPhrase::nights_above, {{"night", temperature(limit.night_f)}});
+  return say(view, AlertPhrase::days_and_nights_above,
+             {{"day", temperature(limit.day_f)}, {"night", temperature(limit.night_f)}});
+}
+
+/// Each limit that is passed once.
+std::string limits_of(const TodayView& view, const std::vector<CropHeatFinding>& findings) {
   std::vector<std::string> limits;
   for (const CropHeatFinding& finding : findings) {
-    const CropHeatLimit& limit = *finding.limit;
-    std::string words;
-    if (is_known(limit.day_f)) words = "days above " + text.temperature(celsius_from_fahrenheit(limit.day_f));
-    if (is_known(limit.night_f)) {
-      words += (words.empty() ? "" : " and ") +
-               ("nights above " + text.temperature(celsius_from_fahrenheit(limit.night_f)));
-    }
+    const std::string words = limit_words(view, *finding.limit);
     if (std::find(limits.begin(), limits.end(), words) == limits.end()) limits.push_back(words);
   }
   std::string joined;
@@ -251,7 +276,6 @@ std::string limits_of(const QuantityText& text, const std::vector<CropHeatFindin
 }
 
 void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
-  const QuantityText text(view.garden.site.units);
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       if (planting.in_seed_zone || planting.heat.empty()) continue;
@@ -259,10 +283,10 @@ void add_heat(const TodayView& view, std::vector<Alert>& alerts) {
           {.kind = AlertKind::crop_heat,
            .bed = bed.bed,
            .sentence =
-               fmt::format("{} in bed {}: the five days from today are hot enough for {}",
-                           planting.crop->name_en, view.garden.beds[bed.bed].id, harms_of(planting.heat)),
-           .evidence = "limits that extension services publish: " + limits_of(text, planting.heat),
-           .action = std::string(what_helps(planting.heat.front().limit->harm))});
+               say(view, AlertPhrase::hot_enough,
+                   {{"who", one_in_bed(view, bed, planting)}, {"harms", harms_of(view, planting.heat)}}),
+           .evidence = say(view, AlertPhrase::published_limits, {{"limits", limits_of(view, planting.heat)}}),
+           .action = std::string(what_helps(view.language, planting.heat.front().limit->harm))});
     }
   }
 }
@@ -276,19 +300,17 @@ bool is_tender(const Crop& crop) {
 bool is_frosty(const TodayView& view) { return view.today.sky.estimate.t_min_c <= 0; }
 
 void add_frost(const TodayView& view, std::vector<Alert>& alerts) {
-  const std::string low = QuantityText(view.garden.site.units).temperature(view.today.sky.estimate.t_min_c);
+  const std::string low = view.text().temperature(view.today.sky.estimate.t_min_c);
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       const bool over = planting.stage == Stage::over || planting.stage == Stage::not_started;
       if (over || planting.in_seed_zone || !is_tender(*planting.crop)) continue;
       alerts.push_back({.kind = AlertKind::frost,
                         .bed = bed.bed,
-                        .sentence = fmt::format("{} in bed {}: frost, a low of {}", planting.crop->name_en,
-                                                view.garden.beds[bed.bed].id, low),
-                        .evidence = "its leaves die at about freezing; a clear night is colder at the ground",
-                        .action =
-                            "pick what is ripe and cover it before the evening; leaves that hang after a "
-                            "frost are frozen, not thirsty: no water until they have thawed"});
+                        .sentence = say(view, AlertPhrase::frost,
+                                        {{"who", one_in_bed(view, bed, planting)}, {"low", low}}),
+                        .evidence = say(view, AlertPhrase::frost_evidence),
+                        .action = say(view, AlertPhrase::frost_action)});
     }
   }
 }

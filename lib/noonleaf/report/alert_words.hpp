@@ -26,7 +26,7 @@ struct Alert {
 /// "dry_soil_wilt", for programs. Never to change.
 std::string_view code(AlertKind kind);
 
-/// All alerts of the day, what wilts first first.
+/// All alerts of the day in the view's language, what wilts first first.
 std::vector<Alert> alerts_of(const TodayView& view);
 
 }  // namespace v1

@@ -62,6 +62,21 @@ std::string plain_text(std::string_view text) {
   return result;
 }
 
+std::string local_name(Language language, std::string_view name, std::string_view name_es) {
+  return plain_text(language == Language::es && !name_es.empty() ? name_es : name);
+}
+
+std::string sentence_start(std::string text) {
+  const auto code = [&text](std::size_t place) { return static_cast<unsigned char>(text[place]); };
+  if (text.empty()) return text;
+  if (text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  } else if (text.size() > 1 && code(0) == 0xC3 && code(1) >= 0xA0 && code(1) <= 0xBE && code(1) != 0xB7) {
+    text[1] = static_cast<char>(code(1) - 0x20);  // U+00E0 to U+00FE without the division sign
+  }
+  return text;
+}
+
 std::string LocalText::number(double value, int decimals) const {
   if (is_missing(value)) return std::string(phrase(language_, Phrase::unknown_value));
   std::string text = fmt::format("{:.{}f}", value == 0 ? 0.0 : value, decimals);

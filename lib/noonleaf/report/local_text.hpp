@@ -54,5 +54,11 @@ class LocalText {
 /// characters become spaces.
 std::string plain_text(std::string_view text);
 
+/// A name of the garden file in the language of the answer, where the file has one; plain text.
+std::string local_name(Language language, std::string_view name, std::string_view name_es);
+
+/// The text with its first letter a capital, of Spanish too: "á" becomes "Á".
+std::string sentence_start(std::string text);
+
 }  // namespace v1
 }  // namespace noonleaf

@@ -1,15 +1,13 @@
 // What the sheet says in English. Never a promise that anything is without danger.
 #pragma once
 
-#include <array>
-
 #include "noonleaf/report/phrase_row.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 
 // clang-format off: one phrase, one line
-inline constexpr std::array<PhraseRow, phrase_count> phrases_en{{
+inline constexpr PhraseTable<Phrase> phrases_en{{
     {Phrase::sheet_title, "Watering sheet"},
     {Phrase::sheet_dates, "{first} to {last}"},
     {Phrase::valid_until, "Good until {date}."},

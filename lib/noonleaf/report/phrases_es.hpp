@@ -2,15 +2,13 @@
 // "cama" for the bed, "aspersor", "manguera", "cubeta"; days and months without capitals.
 #pragma once
 
-#include <array>
-
 #include "noonleaf/report/phrase_row.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 
 // clang-format off: one phrase, one line
-inline constexpr std::array<PhraseRow, phrase_count> phrases_es{{
+inline constexpr PhraseTable<Phrase> phrases_es{{
     {Phrase::sheet_title, "Hoja de riego"},
     {Phrase::sheet_dates, "Del {first} al {last}"},
     {Phrase::valid_until, "Sirve hasta el {date}."},

@@ -5,14 +5,20 @@
 
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/plan/today.hpp"
+#include "noonleaf/report/quantity_text.hpp"
 
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
-/// An answer and the garden it is about: what every phrase below needs. Both must outlive it.
+/// An answer, the garden it is about, and the language to tell it in: what every phrase below needs. Garden
+/// and answer must outlive it.
 struct TodayView {
   const Garden& garden;
   const Today& today;
+  Language language = Language::en;
+
+  /// Its words for numbers, days and times.
+  QuantityText text() const { return QuantityText(garden.site.units, language); }
 };
 
 /// "oscillating sprinkler, tap by the tool shed"
@@ -31,7 +37,7 @@ std::string obstacle_words(const TodayView& view, const BedToday& bed);
 std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed);
 
 /// "In two goes, or it runs off: close it at 06:20, open it again at 06:45."; empty for a run in one go.
-std::string cycle_words(const BedToday& bed);
+std::string cycle_words(const TodayView& view, const BedToday& bed);
 
 /// "45 L: 5 cans of 9 L"; empty unless the bed is watered by hand.
 std::string hand_words(const TodayView& view, const BedToday& bed);
@@ -46,7 +52,7 @@ std::string left_over_words(const TodayView& view, const BedToday& bed);
 std::string seedbed_words(const TodayView& view, const BedToday& bed);
 
 /// What salt asks for beyond the depletion; empty where it asks for nothing.
-std::string salt_words(const BedToday& bed);
+std::string salt_words(const TodayView& view, const BedToday& bed);
 
 /// Which planting of a mixed bed sets the depth, and what the run gives the others beyond what they can hold;
 /// empty when nothing is worth a word.

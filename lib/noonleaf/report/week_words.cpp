@@ -21,7 +21,7 @@ std::string say(const WeekView& view, Phrase id, std::initializer_list<Filling> 
 
 /// A name of the garden file in the sheet's language, where the file has one.
 std::string named(const WeekView& view, const std::string& name, const std::string& name_es) {
-  return plain_text(view.language == Language::es && !name_es.empty() ? name_es : name);
+  return local_name(view.language, name, name_es);
 }
 
 /// "a.m." ends a sentence without a second full stop.
