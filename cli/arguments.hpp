@@ -40,6 +40,7 @@ struct TodayArguments {
   std::optional<std::chrono::year_month_day> date;
   std::optional<std::chrono::minutes> time_of_day;
   OutputFormat format = OutputFormat::text;
+  Language language = Language::en;
   bool alert_exit = false;
 };
 
@@ -128,6 +129,7 @@ struct LedgerArguments {
 struct OutdoorsArguments {
   OutdoorReading reading{};
   OutputFormat format = OutputFormat::text;
+  Language language = Language::en;
 };
 
 struct AwayArguments {
@@ -146,8 +148,8 @@ struct RoundArguments {
   OutputFormat format = OutputFormat::text;
 };
 
-using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments, LogArguments,
-                               CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
+using Arguments = std::variant<NewArguments, CheckArguments, TodayArguments, WeekArguments, Et0Arguments,
+                               LogArguments, CansArguments, CropsArguments, SoilsArguments, ExplainArguments,
                                LedgerArguments, OutdoorsArguments, AwayArguments, RoundArguments>;
 
 /// What the command line asked for; or, when it only asked for help or was wrong, the exit code, with the

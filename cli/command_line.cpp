@@ -38,6 +38,10 @@ void add_format(CLI::App& command, OutputFormat& format) {
              "how to print the answer");
 }
 
+void add_language(CLI::App& command, Language& language) {
+  add_choice(command, "--lang", language, {{"en", Language::en}, {"es", Language::es}}, "in which language");
+}
+
 std::optional<double> number_with_unit(const std::string& text, const NumberUnits& units) {
   double value = missing;
   const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);

@@ -90,6 +90,7 @@ CLI::Option* add_choice(CLI::App& command, const std::string& name, Choice& choi
 }
 
 void add_format(CLI::App& command, OutputFormat& format);
+void add_language(CLI::App& command, Language& language);
 
 /// A unit that may follow a number, and what it is worth in the first of its kind.
 struct NumberUnit {

@@ -59,6 +59,7 @@ CLI::App* add_today(CLI::App& app, TodayArguments& arguments, DayTexts& texts) {
   command->add_option("--at", texts.time_of_day, "the time of day, like 07:30; no run starts earlier")
       ->check(check_clock);
   add_format(*command, arguments.format);
+  add_language(*command, arguments.language);
   command->add_flag("--alert-exit", arguments.alert_exit, "end with exit code 3 when there are alerts");
   return command->footer("Example: noonleaf today my-garden --date 2025-07-16 --at 07:30");
 }
@@ -120,8 +121,7 @@ CLI::App* add_away(CLI::App& app, AwayArguments& arguments, AwayTexts& texts) {
       *command, "--format", arguments.format,
       {{"text", Format::text}, {"json", Format::json}, {"html", Format::html}, {"sheet", Format::sheet}},
       "how to print the answer; html and sheet are for whoever can come once");
-  add_choice(*command, "--lang", arguments.language, {{"en", Language::en}, {"es", Language::es}},
-             "in which language");
+  add_language(*command, arguments.language);
   return command->footer("Example: noonleaf away my-garden --from 2025-07-19 --to 2025-07-30");
 }
 

@@ -8,11 +8,12 @@
 namespace noonleaf::cli {
 int run(const OutdoorsArguments& arguments) {
   const OutdoorAnswer answer = outdoor_answer(arguments.reading);
+  const Language language = arguments.language;
   if (arguments.format == OutputFormat::json) {
-    print(outdoor_json(answer));
+    print(outdoor_json(answer, language));
   } else {
-    print(bold("OUTSIDE") + "\n" + wrapped(outdoor_words(answer), 2) + "\n" + bold("TAKE CARE") + "\n" +
-          wrapped(outdoor_cautions(answer), 2));
+    print(bold(outdoor_title(language)) + "\n" + wrapped(outdoor_words(answer, language), 2) + "\n" +
+          bold(outdoor_cautions_title(language)) + "\n" + wrapped(outdoor_cautions(answer, language), 2));
   }
   return 0;
 }

@@ -228,6 +228,7 @@ CLI::App* add_outdoors(CLI::App& app, OutdoorsArguments& arguments) {
       ->needs(sun);
   command->add_option("--elevation", reading.elevation_m, "metres above the sea")->check(within(-430, 5000));
   add_format(*command, arguments.format);
+  add_language(*command, arguments.language);
   return command->footer("Example: noonleaf outdoors --t-f 96 --rh 65 --wind-m-s 1.5 --sun-w-m2 850");
 }
 

@@ -39,7 +39,7 @@ int run(const TodayArguments& arguments) {
   const Sky sky = sky_over(folder.garden.site, folder.weather);
   Today today = plan_today(folder.garden, folder.journal, sky, question_of(arguments, folder.garden.site));
   today.likelihood = likelihood_of_today(folder.garden, folder.journal, sky, today);
-  const TodayView view{folder.garden, today};
+  const TodayView view{folder.garden, today, arguments.language};
   print(arguments.format == OutputFormat::json ? today_json(view) : today_text(view));
   return arguments.alert_exit && !alerts_of(view).empty() ? done_with_alerts : 0;
 }

@@ -3,6 +3,7 @@
 #include <sstream>
 
 #include <boost/test/unit_test.hpp>
+#include <nlohmann/json.hpp>
 
 #include "command_run.hpp"
 #include "number_in.hpp"
@@ -52,6 +53,35 @@ BOOST_FIXTURE_TEST_CASE(today_on_the_demo_garden, DemoPlace) {
   BOOST_TEST(today.err == "");
   check_golden("today_demo.txt", today.out);
   BOOST_TEST(widest_line(today.out) <= 80U);
+}
+
+BOOST_FIXTURE_TEST_CASE(today_in_spanish, DemoPlace) {
+  const CommandRun today = run_noonleaf(*this, "today demo --lang es");
+  BOOST_TEST(today.exit_code == 0, today.err);
+  BOOST_TEST(today.err == "");
+  check_golden("today_demo_es.txt", today.out);
+  BOOST_TEST(widest_line(today.out) <= 80U);
+  check_golden("today_demo_0900_es.txt", run_noonleaf(*this, "today demo --at 09:00 --lang es").out);
+  check_golden("today_demo_saturday_es.txt",
+               run_noonleaf(*this, "today demo --date 2025-07-19 --lang es").out);
+  BOOST_TEST(run_noonleaf(*this, "today demo --lang en").out == run_noonleaf(*this, "today demo").out);
+}
+
+BOOST_FIXTURE_TEST_CASE(codes_and_numbers_of_today_are_the_same_in_both_languages, DemoPlace) {
+  auto english = nlohmann::json::parse(run_noonleaf(*this, "today demo --format json").out);
+  auto spanish = nlohmann::json::parse(run_noonleaf(*this, "today demo --format json --lang es").out);
+  BOOST_TEST(spanish["language"] == "es");
+  for (auto* answer : {&english, &spanish}) {
+    for (const char* sentences : {"language", "estimated", "cautions"}) answer->erase(sentences);
+    for (auto& bed : (*answer)["beds"]) {
+      bed.erase("why");
+      if (bed["open_question"].is_object()) bed["open_question"].erase("sentence");
+    }
+    for (auto& alert : (*answer)["alerts"])
+      for (const char* words : {"sentence", "evidence", "action"}) alert.erase(words);
+    for (const char* words : {"assumed", "measure_next"}) (*answer)["likelihood"].erase(words);
+  }
+  BOOST_TEST(english == spanish);
 }
 
 BOOST_FIXTURE_TEST_CASE(today_as_json, DemoPlace) {
@@ -193,6 +223,7 @@ BOOST_FIXTURE_TEST_CASE(real_open_weather_through_a_garden, DemoPlace) {
   const CommandRun today = run_noonleaf(*this, "today demo");
   BOOST_TEST(today.exit_code == 0, today.err);
   check_golden("today_seattle_2015.txt", today.out);
+  check_golden("today_seattle_2015_es.txt", run_noonleaf(*this, "today demo --lang es").out);
 }
 
 BOOST_FIXTURE_TEST_CASE(us_and_metric_units_give_the_same_minutes, DemoPlace) {

@@ -15,6 +15,7 @@ printf 'date,tmax_c,tmin_c,ea_kpa,rs_mj_m2,wind_m_s\n2023-07-06,21.5,12.3,1.409,
 # numbers of options with strtold, which follows an adopted locale, so these see the environment alone, as a user's would.
 cat >"$work/calls" <<'END'
 today DEMO
+today DEMO --lang es
 today DEMO --format json
 week DEMO
 week DEMO --lang es

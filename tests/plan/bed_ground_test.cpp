@@ -162,7 +162,7 @@ BOOST_AUTO_TEST_CASE(a_measured_amendment_is_the_soil_and_one_without_numbers_is
   BOOST_TEST(noonleaf::amendments_of_bed(garden.beds[0], {words}).empty());
   const auto today = noonleaf::plan_today(garden, {words}, sky_of(garden), {.date = date});
   BOOST_TEST(std::any_of(today.estimates.begin(), today.estimates.end(), [](const noonleaf::Estimate& each) {
-    return each.what.find("the amend line of 2025-06-11 on bed a has no numbers") == 0;
+    return each.fact == noonleaf::NotMeasured::amend_unsaid && each.date == 2025y / 6 / 11 && each.bed == "a";
   }));
   JournalEntry too_much = entry(JournalEvent::amend, 2025y / 6 / 11);
   too_much.organic_pct = 9;
@@ -297,7 +297,7 @@ BOOST_AUTO_TEST_CASE(an_ornamental_in_its_first_year_is_said_to_be_one) {
         invented_garden("[[bed.planting]]\ncrop = \"lavender\"\nestablished = " + established + "\n");
     const auto today = noonleaf::plan_today(garden, {}, sky_of(garden), {.date = date});
     return std::any_of(today.estimates.begin(), today.estimates.end(), [](const noonleaf::Estimate& each) {
-      return each.what.find("first year") != std::string::npos;
+      return each.fact == noonleaf::NotMeasured::first_year && each.bed == "a" && each.crop->id == "lavender";
     });
   };
   BOOST_TEST(says_so("2025-03-01"));

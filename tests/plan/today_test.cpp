@@ -205,18 +205,18 @@ BOOST_AUTO_TEST_CASE(a_day_beyond_the_weather_is_refused) {
 }
 
 BOOST_AUTO_TEST_CASE(what_is_not_measured_is_listed) {
+  using noonleaf::NotMeasured;
   Garden garden = invented_garden("[[bed.planting]]\ncrop = \"chard\"\ntransplanted = 2025-06-01\n");
   const Today answer = ask(garden, 2025y / 6 / 20, {}, 60, 45);
-  const auto lists = [&](const std::string& words) {
-    return std::any_of(answer.estimates.begin(), answer.estimates.end(), [&](const noonleaf::Estimate& each) {
-      return each.what.find(words) != std::string::npos;
-    });
+  const auto lists = [&](NotMeasured fact) {
+    return std::any_of(answer.estimates.begin(), answer.estimates.end(),
+                       [&](const noonleaf::Estimate& each) { return each.fact == fact; });
   };
-  BOOST_TEST(lists("forecast"));
-  BOOST_TEST(lists("Swiss chard"));
-  BOOST_TEST(lists("nothing is in the journal"));
-  BOOST_TEST(lists("full of water"));
-  BOOST_TEST(!lists("sun estimated"));
+  BOOST_TEST(lists(NotMeasured::forecast_weather));
+  BOOST_TEST(lists(NotMeasured::surrogate_crop));
+  BOOST_TEST(lists(NotMeasured::journal_empty));
+  BOOST_TEST(lists(NotMeasured::soil_full));
+  BOOST_TEST(!lists(NotMeasured::sun_from_temperature));
 }
 
 BOOST_AUTO_TEST_CASE(a_mulch_that_is_not_reckoned_with_is_said) {
@@ -227,7 +227,8 @@ BOOST_AUTO_TEST_CASE(a_mulch_that_is_not_reckoned_with_is_said) {
   const Today answer = ask(invented_garden(tomato), 2025y / 6 / 11, {mulch});
   BOOST_TEST(
       std::any_of(answer.estimates.begin(), answer.estimates.end(), [](const noonleaf::Estimate& each) {
-        return each.what.find("the mulch line of 2025-06-10 on bed a does not say what was laid") == 0U;
+        return each.fact == noonleaf::NotMeasured::mulch_unsaid && each.date == 2025y / 6 / 10 &&
+               each.bed == "a";
       }));
 }
 

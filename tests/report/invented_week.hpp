@@ -183,10 +183,18 @@ inline WeekPlan plan(const Garden& garden, const std::vector<RunKind>& runs, int
   }
   plan.skip = {.rain_mm = 4, .wind_m_s = 4, .frost_c = 0, .forecast_rain = true};
   plan.estimates = {
-      {.kind = noonleaf::EstimateKind::weather, .what = "sun estimated", .days = 7, .of_days = 7},
-      {.kind = noonleaf::EstimateKind::weather, .what = "a forecast", .days = 6, .of_days = 7},
-      {.kind = noonleaf::EstimateKind::sprinkler, .what = "soaker hose: its rate is a guess"},
-      {.kind = noonleaf::EstimateKind::soil_start, .what = "soil taken as full"}};
+      {.kind = noonleaf::EstimateKind::weather,
+       .fact = noonleaf::NotMeasured::sun_from_temperature,
+       .days = 7,
+       .of_days = 7},
+      {.kind = noonleaf::EstimateKind::weather,
+       .fact = noonleaf::NotMeasured::forecast_weather,
+       .days = 6,
+       .of_days = 7},
+      {.kind = noonleaf::EstimateKind::sprinkler,
+       .fact = noonleaf::NotMeasured::rate_guessed,
+       .sprinkler = "soaker"},
+      {.kind = noonleaf::EstimateKind::soil_start, .fact = noonleaf::NotMeasured::soil_full, .date = first}};
   return plan;
 }
 

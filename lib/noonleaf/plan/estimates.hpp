@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "noonleaf/crop/crop.hpp"
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/plan/sky.hpp"
@@ -15,12 +16,49 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// What kind of thing was not measured.
 enum class EstimateKind { weather, journal, sprinkler, crop, soil_start };
 
-/// Something that was not measured, in words, and on how many days.
+/// What was not measured.
+enum class NotMeasured {
+  sun_from_sunshine,
+  sun_from_temperature,  ///< from the day's range
+  sun_unknown,
+  humidity_from_night,  ///< from the lowest temperature
+  humidity_unknown,
+  wind_usual,  ///< 2 m/s
+  wind_unknown,
+  no_temperature,   ///< ET0 from the days around
+  no_rain_reading,  ///< taken as none
+  forecast_weather,
+  forecast_in_part,
+  forecast_rain,         ///< not counted
+  weather_ends,          ///< `date`: later days are taken like the last three
+  no_temperature_today,  ///< droop and wilt cannot be told
+  journal_empty,
+  journal_silent,     ///< since `date`
+  mulch_unsaid,       ///< the entry of `date` does not say what was laid
+  amend_unsaid,       ///< the entry of `date` has no numbers
+  northern_months,    ///< stages south of the equator by northern planting months
+  spray_loss_unsaid,  ///< of `sprinkler`
+  rate_guessed,       ///< of `sprinkler`
+  evenness_guessed,   ///< of `sprinkler`
+  garden_doubt,       ///< `doubt`
+  surrogate_crop,     ///< `crop` has no published values
+  first_year,         ///< of `crop`
+  salt_guessed,       ///< under `crop`
+  too_salty,          ///< for `crop`
+  soil_full,          ///< on `date`
+  soil_half           ///< on `date`
+};
+
+/// Something that was not measured, what it is about, and on how many days.
 struct Estimate {
   EstimateKind kind = EstimateKind::weather;
-  std::string what{};    ///< "sun estimated from the day's temperature range"
+  NotMeasured fact = NotMeasured::forecast_weather;
   std::size_t days = 0;  ///< of the account; 0 = not a matter of days
   std::size_t of_days = 0;
+  std::chrono::year_month_day date{};
+  std::string bed{}, sprinkler{};  ///< ids
+  const Crop* crop = nullptr;
+  std::string doubt{};  ///< a garden doubt in its own words
 };
 
 /// All that the answer for `date` rests on without measurement: weather by the missing-data ladder, forecast

@@ -68,40 +68,40 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .nearly_all = "en casi todos",
     .all = "en todos",
     .none = "en ninguno",
-    .limit_today = "{} (cama {}): le falta agua hoy {}",
-    .limit_by = "{} (cama {}): le falta agua hasta el {} {}",
-    .limit_also_by = ", hasta el {} {}",
-    .limit_not = "{} (cama {}): le falta agua {} hasta el {}",
-    .absence = "le falta agua hasta el {} {}",
-    .how_sure = "Cuán seguro",
-    .wilts_by = "; se marchita por falta de agua hasta el {} {}.",
-    .wilts_not = "; se marchita por falta de agua {} hasta el {}.",
+    .limit_today = "{} (cama {}): hoy le falta agua {}",
+    .limit_by = "{} (cama {}): para el {} le falta agua {}",
+    .limit_also_by = ", para el {} {}",
+    .limit_not = "{} (cama {}): le falta agua {} de aquí al {}",
+    .absence = "para el {} le falta agua {}",
+    .how_sure = "Qué tan probable",
+    .wilts_by = "; para el {} se marchita por falta de agua {}.",
+    .wilts_not = "; se marchita por falta de agua {} de aquí al {}.",
     .no_hours = ".",
-    .alert_likely = "{} de los tiempos y huertos probados",
+    .alert_likely = "{} de los casos que se probaron",
     .tried =
-        "{} tiempos y huertos probados, cada uno tan equivocado como pueden estarlo pronósticos, tablas y "
-        "suposiciones. Sin más agua:",
+        "Se probaron {} casos con otro tiempo, otra tierra y otro aspersor, cada uno tan equivocado como "
+        "pueden estarlo pronósticos, tablas y suposiciones. Si no se riega más:",
     .past_years =
-        "Después del pronóstico, que termina el {}, valen días de la misma época de {} años pasados de sus "
-        "propios archivos.",
+        "Después del pronóstico, que termina el {}, se usan días de la misma época de {} años pasados de "
+        "sus propios archivos.",
     .this_year =
-        "No hay años pasados en la carpeta del tiempo: después del pronóstico, que termina el {}, valen días "
-        "de las últimas semanas de este año.",
+        "No hay años pasados en la carpeta del tiempo: después del pronóstico, que termina el {}, se "
+        "usan días de las últimas semanas de este año.",
     .last_days =
         "No hay años pasados ni bastantes días de este en la carpeta del tiempo: después del pronóstico, que "
         "termina el {}, sigue su último día con errores grandes.",
     .assumed =
-        "Se duda de: el pronóstico, lo que retiene la tierra, lo que echa el aspersor y si moja parejo, la "
-        "lluvia que llega a la cama, lo que gasta el cultivo. No se duda del diario.",
+        "Puede estar mal: el pronóstico, lo que guarda la tierra, lo que echa el aspersor y si moja "
+        "parejo, la lluvia que llega a la cama, lo que gasta la planta. El diario se toma como cierto.",
     .low_quarter = "En la cuarta parte más seca de la cama llega antes: de eso hablan los avisos.",
-    .rain_counts = "Aquí cuenta la lluvia que puede venir.",
-    .minutes = "{} minutos para la cama {}: de {} a {} serían correctos en 8 de cada 10.",
+    .rain_counts = "Aquí sí cuenta la lluvia que puede venir.",
+    .minutes = "{} minutos para la cama {}: de {} a {} estarían bien en 8 de cada 10.",
     .measure = "Mida ahora: {}.",
     .measure_gain =
-        "Quitaría {} % de la duda en los minutos de hoy: la cama {} puede pedir de {} a {} ahora, de {} a "
-        "{} después.",
-    .cans_test = "ponga latas bajo el {} (cama {}) un cuarto de hora",
-    .bucket_test = "llene un balde con el {} (cama {}) y tome el tiempo",
+        "Quitaría el {} % de la duda en los minutos de hoy: la cama {} puede pedir de {} a {} ahora, de "
+        "{} a {} después.",
+    .cans_test = "ponga latas en la cama {1} y riegue un cuarto de hora ({0})",
+    .bucket_test = "llene una cubeta con el agua que llega a la cama {1} ({0}) y tome el tiempo",
     .feel_test = "toque la tierra de la cama {} a un dedo de hondo antes de regarla",
     .rain_gauge = "ponga un pluviómetro y anote lo que recoge"};
 

@@ -115,8 +115,8 @@ std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
 std::string planting_likelihood_words(const LikelihoodView& view, const BedLikelihood& bed,
                                       const PlantingLikelihood& planting) {
   if (planting.days.empty() || is_missing(planting.days.front().left_frac)) return {};
-  return limit_words(view, crop_words(view, bed.bed, planting.planting), view.garden.beds[bed.bed].id,
-                     planting.days) +
+  return limit_words(view, sentence_start(crop_words(view, bed.bed, planting.planting)),
+                     view.garden.beds[bed.bed].id, planting.days) +
          wilt_words(view, planting.days, &DayLikelihood::wilted_frac);
 }
 

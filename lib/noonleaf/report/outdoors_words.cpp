@@ -9,6 +9,9 @@
 
 #include "noonleaf/atmosphere/pressure.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/report/labels.hpp"
+#include "noonleaf/report/local_text.hpp"
+#include "noonleaf/report/outdoors_phrases.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -18,24 +21,28 @@ using Json = nlohmann::ordered_json;
 
 double fahrenheit(double c) { return c * 1.8 + 32; }
 
-std::string both_units(double c) { return fmt::format("{:.0f} °F ({:.1f} °C)", fahrenheit(c), c); }
+std::string say(Language language, OutdoorsPhrase id, std::initializer_list<Filling> fillings = {}) {
+  return fill(language, id, fillings);
+}
+
+std::string both_units(Language language, double c) {
+  const LocalText text(language, UnitSystem::metric);
+  return fmt::format("{} °F ({} °C)", text.number(fahrenheit(c), 0), text.number(c, 1));
+}
 
 // Work loads of ISO 7243, classes 1 to 3, as NIOSH names them.
 struct WorkLoad {
-  const char* name;
+  OutdoorsPhrase name;
   double metabolic_w;
 };
-constexpr std::array work_loads{WorkLoad{"light work, like handing out tools", 180},
-                                WorkLoad{"moderate work, like weeding or raking", 300},
-                                WorkLoad{"heavy work, like digging or carrying soil", 415}};
+constexpr std::array work_loads{WorkLoad{OutdoorsPhrase::light_work, 180},
+                                WorkLoad{OutdoorsPhrase::moderate_work, 300},
+                                WorkLoad{OutdoorsPhrase::heavy_work, 415}};
 
-std::string assumed_words(const OutdoorReading& reading) {
-  std::string text =
-      "Worked out from weather, not read from an instrument; for open sun over level ground, wind at 2 m.";
-  if (is_missing(reading.sun_height_deg))
-    text +=
-        " The sun's height is not given: it is taken as the one at which a clear sky gives this sunshine.";
-  if (is_missing(reading.elevation_m)) text += " The place is taken to be at sea level.";
+std::string assumed_words(Language language, const OutdoorReading& reading) {
+  std::string text = say(language, OutdoorsPhrase::from_weather);
+  if (is_missing(reading.sun_height_deg)) text += say(language, OutdoorsPhrase::sun_height_assumed);
+  if (is_missing(reading.elevation_m)) text += say(language, OutdoorsPhrase::sea_level_assumed);
   return text;
 }
 
@@ -49,24 +56,30 @@ std::vector<std::string> assumed_codes(const OutdoorAnswer& answer) {
   return codes;
 }
 
-void add_globe(std::vector<std::string>& words, const OutdoorAnswer& answer) {
+void add_globe(std::vector<std::string>& words, const OutdoorAnswer& answer, Language language) {
   if (is_missing(answer.wbgt.wbgt_c)) {
-    words.emplace_back(
-        "Wet-bulb globe temperature: not worked out, it needs wind and sun (--wind-m-s, --sun-w-m2; full "
-        "summer "
-        "sun at noon is about 900 W/m2).");
+    words.push_back(say(language, OutdoorsPhrase::no_globe));
     return;
   }
-  words.push_back(fmt::format("Wet-bulb globe temperature: {} in the open sun. {}",
-                              both_units(answer.wbgt.wbgt_c), assumed_words(answer.reading)));
-  words.emplace_back(
-      "Limits of NIOSH (2016-106) for the mean of an hour, for healthy adults at work; children need more "
-      "margin:");
+  words.push_back(
+      say(language, OutdoorsPhrase::globe, {{"temperature", both_units(language, answer.wbgt.wbgt_c)}}) +
+      assumed_words(language, answer.reading));
+  words.push_back(say(language, OutdoorsPhrase::limits));
   for (const WorkLoad& load : work_loads)
-    words.push_back(fmt::format(
-        "- {}: {:.0f} °F ({:.1f} °C) if not used to heat, {:.0f} °F ({:.1f} °C) if used to it", load.name,
-        fahrenheit(alert_limit_wbgt_c(load.metabolic_w)), alert_limit_wbgt_c(load.metabolic_w),
-        fahrenheit(exposure_limit_wbgt_c(load.metabolic_w)), exposure_limit_wbgt_c(load.metabolic_w)));
+    words.push_back(say(language, OutdoorsPhrase::limit,
+                        {{"work", say(language, load.name)},
+                         {"new_worker", both_units(language, alert_limit_wbgt_c(load.metabolic_w))},
+                         {"used_to_heat", both_units(language, exposure_limit_wbgt_c(load.metabolic_w))}}));
+}
+
+std::string index_words(const OutdoorAnswer& answer, Language language) {
+  std::string words =
+      say(language, OutdoorsPhrase::heat_index, {{"temperature", both_units(language, answer.heat_index_c)}});
+  const auto category = heat_category(answer.heat_index_c);
+  if (category && *category != HeatCategory::below_caution)
+    words += say(language, OutdoorsPhrase::heat_class,
+                 {{"category", label(language, *category)}, {"effects", effects(language, *category)}});
+  return words + say(language, OutdoorsPhrase::shade_assumed);
 }
 
 }  // namespace
@@ -88,35 +101,33 @@ OutdoorAnswer outdoor_answer(const OutdoorReading& reading) {
   return answer;
 }
 
-std::vector<std::string> outdoor_words(const OutdoorAnswer& answer) {
-  const auto category = heat_category(answer.heat_index_c);
-  std::string index = "Heat index: " + both_units(answer.heat_index_c);
-  if (category && *category != HeatCategory::below_caution)
-    index +=
-        fmt::format(", \"{}\" by the National Weather Service: {}", label(*category), effects(*category));
-  if (index.back() != '.') index += '.';
-  index += " It assumes shade and a light wind; full sun can add up to 15 °F.";
-  std::vector<std::string> words{
-      fmt::format("Air of {}, humidity {:.0f} %.", both_units(answer.reading.t_c), answer.reading.rh_pct),
-      index};
-  add_globe(words, answer);
+std::string outdoor_title(Language language) { return say(language, OutdoorsPhrase::outside_title); }
+
+std::string outdoor_cautions_title(Language language) {
+  return say(language, OutdoorsPhrase::take_care_title);
+}
+
+std::vector<std::string> outdoor_words(const OutdoorAnswer& answer, Language language) {
+  const LocalText text(language, UnitSystem::metric);
+  std::vector<std::string> words{say(language, OutdoorsPhrase::air,
+                                     {{"temperature", both_units(language, answer.reading.t_c)},
+                                      {"humidity", text.number(answer.reading.rh_pct, 0)}}),
+                                 index_words(answer, language)};
+  add_globe(words, answer, language);
   return words;
 }
 
-std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer) {
-  std::vector<std::string> cautions{"Your district's heat policy and medical advice come first."};
+std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer, Language language) {
+  std::vector<std::string> cautions{say(language, OutdoorsPhrase::heat_policy)};
   const auto category = heat_category(answer.heat_index_c);
   if (!category || *category == HeatCategory::below_caution) return cautions;
-  cautions.emplace_back(
-      "Water within reach and often, rest in the shade, light clothes, hats; new people start slowly.");
-  cautions.emplace_back(
-      "Move garden work to the cool of the morning. Children and people not used to heat need more "
-      "margin than any table gives.");
-  cautions.emplace_back("Confusion, collapse or hot dry skin: call 911, move into the shade, cool first.");
+  for (const OutdoorsPhrase id :
+       {OutdoorsPhrase::water_and_shade, OutdoorsPhrase::cool_morning, OutdoorsPhrase::call_911})
+    cautions.push_back(say(language, id));
   return cautions;
 }
 
-std::string outdoor_json(const OutdoorAnswer& answer) {
+std::string outdoor_json(const OutdoorAnswer& answer, Language language) {
   const auto number = [](double value) {
     return is_missing(value) ? Json(nullptr) : Json(std::round(value * 100) / 100);
   };
@@ -132,7 +143,7 @@ std::string outdoor_json(const OutdoorAnswer& answer) {
                   {"globe_c", number(answer.wbgt.globe_c)},
                   {"natural_wet_bulb_c", number(answer.wbgt.natural_wet_bulb_c)},
                   {"assumed", assumed_codes(answer)},
-                  {"cautions", outdoor_cautions(answer)}};
+                  {"cautions", outdoor_cautions(answer, language)}};
   return json.dump(2) + "\n";
 }
 

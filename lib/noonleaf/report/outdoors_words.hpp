@@ -6,6 +6,7 @@
 #include "noonleaf/heat/people.hpp"
 #include "noonleaf/heat/wbgt.hpp"
 #include "noonleaf/missing.hpp"
+#include "noonleaf/report/phrases.hpp"
 
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
@@ -35,14 +36,21 @@ struct OutdoorAnswer {
 /// Throws    Error as heat_index_c and outdoor_wbgt; field "sun_height_deg" outside 0 to 90
 OutdoorAnswer outdoor_answer(const OutdoorReading& reading);
 
+/// "OUTSIDE": what stands over the sentences below.
+std::string outdoor_title(Language language);
+
 /// The numbers in sentences: what was worked out and what was not measured for it.
-std::vector<std::string> outdoor_words(const OutdoorAnswer& answer);
+std::vector<std::string> outdoor_words(const OutdoorAnswer& answer, Language language = Language::en);
+
+/// "TAKE CARE": what stands over the cautions.
+std::string outdoor_cautions_title(Language language);
 
 /// What helps, and who decides. Public guidance; never a medical decision.
-std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer);
+std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer, Language language = Language::en);
 
-/// Shape "noonleaf.outdoors": heat_index_c, heat_index_f, wbgt_c and what they rest on.
-std::string outdoor_json(const OutdoorAnswer& answer);
+/// Shape "noonleaf.outdoors": heat_index_c, heat_index_f, wbgt_c and what they rest on; its cautions in
+/// `language`.
+std::string outdoor_json(const OutdoorAnswer& answer, Language language = Language::en);
 
 }  // namespace v1
 }  // namespace noonleaf

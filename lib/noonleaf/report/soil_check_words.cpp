@@ -2,11 +2,9 @@
 
 #include <cmath>
 
-#include <fmt/format.h>
-
-#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/plan/account_doubt.hpp"
-#include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/report/labels.hpp"
+#include "noonleaf/report/soil_check_phrases.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -14,101 +12,141 @@ namespace {
 
 constexpr std::chrono::days shown_for{3};
 
-std::string method_words(const SoilCheck& check) {
-  if (check.method != JournalEvent::feel) return "by probe";
-  return check.feel ? "by feel: " + std::string(label(*check.feel)) : std::string("by feel");
+std::string say(const TodayView& view, CheckPhrase id, std::initializer_list<Filling> fillings = {}) {
+  return fill(view.language, id, fillings);
+}
+
+std::string method_words(const TodayView& view, const SoilCheck& check) {
+  if (check.method != JournalEvent::feel) return say(view, CheckPhrase::by_probe);
+  if (!check.feel) return say(view, CheckPhrase::by_feel);
+  return say(view, CheckPhrase::by_feel_found, {{"feel", label(view.language, *check.feel)}});
+}
+
+/// The crop as the sentence has it: at its head in Spanish, within it in English, where crops have capitals.
+std::string crop_words(const TodayView& view, const PlantingToday& planting) {
+  return sentence_start(std::string(crop_name(view.language, *planting.crop)));
+}
+
+std::string check_line(const TodayView& view, const PlantingToday& planting, const SoilCheck& check) {
+  const QuantityText text = view.text();
+  return say(view, CheckPhrase::soil_check,
+             {{"day", text.day(check.date)},
+              {"method", method_words(view, check)},
+              {"crop", crop_words(view, planting)},
+              {"before", text.depth(check.before.dr_mm)},
+              {"before_sd", text.depth(check.before.sd_mm)},
+              {"found", text.depth(check.found.dr_mm)},
+              {"found_sd", text.depth(check.found.sd_mm)},
+              {"after", text.depth(check.after.dr_mm)}});
 }
 
 }  // namespace
 
 std::vector<std::string> soil_check_words(const TodayView& view, const BedToday& bed) {
-  const QuantityText text(view.garden.site.units);
   std::vector<std::string> lines;
   for (const PlantingToday& planting : bed.plantings) {
     if (planting.soil_checks.empty()) continue;
     const SoilCheck& check = planting.soil_checks.back();
     if (std::chrono::sys_days(view.today.date) - std::chrono::sys_days(check.date) > shown_for) continue;
-    lines.push_back(fmt::format(
-        "Soil check on {}, {}. The account had {} down {} (±{}), the check says {} (±{}); {} is taken, each "
-        "weighed by "
-        "how sure it is.",
-        day_name(check.date), method_words(check), planting.crop->name_en, text.depth(check.before.dr_mm),
-        text.depth(check.before.sd_mm), text.depth(check.found.dr_mm), text.depth(check.found.sd_mm),
-        text.depth(check.after.dr_mm)));
+    lines.push_back(check_line(view, planting, check));
   }
   return lines;
 }
 
 namespace {
 
-/// "14 and 15 July", "3 runs since 8 July"
-std::string runs_words(const std::vector<UnloggedRun>& runs) {
-  const auto day = [](const UnloggedRun& run) { return day_name(run.date); };
-  const auto minutes = [](const UnloggedRun& run) { return fmt::format("{:.0f}", run.minutes); };
-  if (runs.size() == 1) return fmt::format("the run of {} ({} minutes)", day(runs[0]), minutes(runs[0]));
-  if (runs.size() == 2)
-    return fmt::format("the runs of {} and {} ({} and {} minutes)", day(runs[0]), day(runs[1]),
-                       minutes(runs[0]), minutes(runs[1]));
-  double sum = 0;
-  for (const UnloggedRun& run : runs) sum += run.minutes;
-  return fmt::format("{} runs from {} to {} ({:.0f} minutes together)", runs.size(), day(runs.front()),
-                     day(runs.back()), sum);
+/// "the runs of 14 July and 15 July (60 and 20 minutes)", "3 runs from 8 July to 12 July (90 minutes
+/// together)"
+std::string runs_words(const TodayView& view, const std::vector<UnloggedRun>& runs) {
+  const QuantityText text = view.text();
+  const UnloggedRun &first = runs.front(), &last = runs.back();
+  double sum_min = 0;
+  for (const UnloggedRun& run : runs) sum_min += run.minutes;
+  const CheckPhrase id = runs.size() == 1   ? CheckPhrase::one_run
+                         : runs.size() == 2 ? CheckPhrase::two_runs
+                                            : CheckPhrase::many_runs;
+  return say(view, id,
+             {{"count", std::to_string(runs.size())},
+              {"day", text.day(first.date)},
+              {"first", text.day(first.date)},
+              {"last", text.day(last.date)},
+              {"minutes", text.number(runs.size() > 2 ? sum_min : first.minutes, 0)},
+              {"last_minutes", text.number(last.minutes, 0)}});
 }
 
-std::string percent_words(double share) {
-  return fmt::format("{:.0f} % {}", std::abs(100 * share), share < 0 ? "less" : "more");
+std::string percent_words(const TodayView& view, double share) {
+  return say(view, share < 0 ? CheckPhrase::less : CheckPhrase::more,
+             {{"share", view.text().number(std::abs(100 * share), 0)}});
 }
 
 /// What it would mean, and the one thing that settles it.
 std::string suspect_words(const TodayView& view, const BedToday& bed, const Suspect& suspect) {
   const Bed& where = view.garden.beds[bed.bed];
-  const std::string share = percent_words(suspect.share);
-  switch (suspect.culprit) {
-    case Culprit::rate:
-      return fmt::format("the {} brings about {} than its rate says. Set cans out in the bed: noonleaf cans",
-                         view.garden.sprinklers[where.sprinkler].name, share);
-    case Culprit::crop_stage:
-      return fmt::format(
-          "the plants use about {} than reckoned. Write down the stage you see: noonleaf log DIR stage {}",
-          share, where.id);
-    default:
-      return fmt::format(
-          "the soil holds about {} than its class says. Measure it with a pot: noonleaf soils --pot", share);
-  }
+  const Sprinkler& sprinkler = view.garden.sprinklers[where.sprinkler];
+  const CheckPhrase id = suspect.culprit == Culprit::rate         ? CheckPhrase::suspect_rate
+                         : suspect.culprit == Culprit::crop_stage ? CheckPhrase::suspect_crop
+                                                                  : CheckPhrase::suspect_soil;
+  return say(view, id,
+             {{"share", percent_words(view, suspect.share)},
+              {"bed", where.id},
+              {"sprinkler", local_name(view.language, sprinkler.name, sprinkler.name_es)}});
 }
 
-std::string_view name_of(Culprit culprit) {
-  switch (culprit) {
-    case Culprit::rate:
-      return "the rate";
-    case Culprit::crop_stage:
-      return "the crop";
-    default:
-      return "the soil";
-  }
+std::string name_of(const TodayView& view, Culprit culprit) {
+  return say(view, culprit == Culprit::rate         ? CheckPhrase::rate
+                   : culprit == Culprit::crop_stage ? CheckPhrase::crop
+                                                    : CheckPhrase::soil);
 }
 
-std::string doubt_line(const TodayView& view, const BedToday& bed, const PlantingToday& planting,
-                       const AccountDoubt& doubt) {
-  const QuantityText text(view.garden.site.units);
-  const bool drier = doubt.most_difference_mm > 0;
-  std::string line = fmt::format(
-      "Doubt: {} soil checks since {} all found {} {} than the account, by {} to {}. ",
-      doubt.entry_ids.size(), day_name(doubt.first), planting.crop->name_en, drier ? "drier" : "wetter",
-      text.depth(std::abs(doubt.least_difference_mm)), text.depth(std::abs(doubt.most_difference_mm)));
-  const Suspect& first = doubt.suspects.front();
-  if (!(first.explained_frac > 0))
-    return line + "No single reason fits: look at the bed, the sprinkler and the soil.";
-  line += fmt::format("Likeliest: {}. That explains {:.0f} % of it", suspect_words(view, bed, first),
-                      100 * first.explained_frac);
+/// The suspects behind the likeliest; empty where none explains anything.
+std::string other_suspects(const TodayView& view, const AccountDoubt& doubt) {
   std::string others;
   for (std::size_t index = 1; index < doubt.suspects.size(); ++index) {
     const Suspect& other = doubt.suspects[index];
     if (!(other.explained_frac > 0)) continue;
-    others += fmt::format("{}{} {} than thought, {:.0f} %", others.empty() ? "; less likely: " : ", ",
-                          name_of(other.culprit), percent_words(other.share), 100 * other.explained_frac);
+    others += (others.empty() ? "" : ", ") +
+              say(view, CheckPhrase::other_suspect,
+                  {{"culprit", name_of(view, other.culprit)},
+                   {"share", percent_words(view, other.share)},
+                   {"explained", view.text().number(100 * other.explained_frac, 0)}});
   }
-  return line + others + ".";
+  return others.empty() ? others : say(view, CheckPhrase::less_likely, {{"suspects", others}});
+}
+
+std::string doubt_line(const TodayView& view, const BedToday& bed, const PlantingToday& planting,
+                       const AccountDoubt& doubt) {
+  const QuantityText text = view.text();
+  const bool drier = doubt.most_difference_mm > 0;
+  const std::string line = say(view, drier ? CheckPhrase::doubt_drier : CheckPhrase::doubt_wetter,
+                               {{"count", std::to_string(doubt.entry_ids.size())},
+                                {"day", text.day(doubt.first)},
+                                {"crop", crop_name(view.language, *planting.crop)},
+                                {"least", text.depth(std::abs(doubt.least_difference_mm))},
+                                {"most", text.depth(std::abs(doubt.most_difference_mm))}});
+  const Suspect& first = doubt.suspects.front();
+  if (!(first.explained_frac > 0)) return line + say(view, CheckPhrase::no_reason);
+  return line +
+         say(view, CheckPhrase::likeliest,
+             {{"suspect", suspect_words(view, bed, first)},
+              {"share", text.number(100 * first.explained_frac, 0)}}) +
+         other_suspects(view, doubt) + ".";
+}
+
+/// What settles an open question, and the minutes until then.
+std::string settling_words(const TodayView& view, const BedToday& bed) {
+  const QuantityText text = view.text();
+  const double all_min = bed.open_question->run_if_not_done.minutes;
+  const std::string all = text.number(all_min, 0);
+  if (bed.driver)
+    return say(view, all_min > bed.run.minutes ? CheckPhrase::right_or_more : CheckPhrase::right_either_way,
+               {{"minutes", text.number(bed.run.minutes, 0)}, {"all", all}});
+  if (bed.reason != BedReason::look_first) return say(view, CheckPhrase::lasts_either_way);
+  if (!bed.later_slot) return say(view, CheckPhrase::moist_or_dry, {{"all", all}});
+  const Caretaker& closer = view.garden.caretakers[bed.later_slot->closer];
+  return say(view, CheckPhrase::moist_or_dry_at,
+             {{"all", all},
+              {"clock", text.the_clock(bed.later_slot->begin)},
+              {"closer", local_name(view.language, closer.role, closer.role_es)}});
 }
 
 }  // namespace
@@ -126,38 +164,24 @@ std::vector<std::string> doubt_words(const TodayView& view, const BedToday& bed)
 std::string open_question_words(const TodayView& view, const BedToday& bed) {
   if (!bed.open_question) return {};
   const OpenQuestion& open = *bed.open_question;
-  const QuantityText text(view.garden.site.units);
-  const std::string crop(bed.plantings[open.planting].crop->name_en);
-  std::string line = fmt::format("Not in the journal, done or not: {}. {} is down {} if so, {} if not. ",
-                                 runs_words(open.runs), crop, text.depth(open.dr_if_done_mm),
-                                 text.depth(open.dr_if_not_done_mm));
-  const double all_min = open.run_if_not_done.minutes;
-  if (bed.driver) {
-    line += fmt::format("{:.0f} minutes are right either way", bed.run.minutes);
-    line += all_min > bed.run.minutes
-                ? fmt::format("; feel the soil at finger depth: if it is dry, {:.0f}.", all_min)
-                : ".";
-  } else if (bed.reason == BedReason::look_first) {
-    line += fmt::format("Feel the soil at finger depth. Moist: leave it. Dry: {:.0f} minutes", all_min);
-    if (bed.later_slot) {
-      line += fmt::format(" from {}, closed by the {}", clock_text(bed.later_slot->begin),
-                          view.garden.caretakers[bed.later_slot->closer].role);
-    }
-    line += ".";
-  } else {
-    line += "It lasts either way.";
-  }
-  return line;
+  const QuantityText text = view.text();
+  return say(view, CheckPhrase::open_question,
+             {{"runs", runs_words(view, open.runs)},
+              {"crop", crop_words(view, bed.plantings[open.planting])},
+              {"if_done", text.depth(open.dr_if_done_mm)},
+              {"if_not", text.depth(open.dr_if_not_done_mm)}}) +
+         settling_words(view, bed);
 }
 
-std::string ran_today_words(const BedToday& bed) {
+std::string ran_today_words(const TodayView& view, const BedToday& bed) {
   if (bed.minutes_run_today <= 0) return {};
-  if (is_missing(bed.planned_minutes)) {
-    return fmt::format("{:.0f} minutes already ran today{}.", bed.minutes_run_today,
-                       bed.driver ? "; this is on top of that" : "");
-  }
-  return fmt::format("{:.0f} of the planned {:.0f} minutes ran today{}.", bed.minutes_run_today,
-                     bed.planned_minutes, bed.driver ? "; this is the rest" : "");
+  const bool rest = bed.driver.has_value();
+  const CheckPhrase id = is_missing(bed.planned_minutes)
+                             ? (rest ? CheckPhrase::already_ran_too : CheckPhrase::already_ran)
+                             : (rest ? CheckPhrase::part_ran_rest : CheckPhrase::part_ran);
+  return say(view, id,
+             {{"ran", view.text().number(bed.minutes_run_today, 0)},
+              {"planned", view.text().number(bed.planned_minutes, 0)}});
 }
 
 }  // namespace v1

@@ -19,7 +19,7 @@ std::string open_question_words(const TodayView& view, const BedToday& bed);
 std::vector<std::string> doubt_words(const TodayView& view, const BedToday& bed);
 
 /// "10 of the planned 25 minutes ran today; this is the rest."; empty when nothing ran today.
-std::string ran_today_words(const BedToday& bed);
+std::string ran_today_words(const TodayView& view, const BedToday& bed);
 
 }  // namespace v1
 }  // namespace noonleaf

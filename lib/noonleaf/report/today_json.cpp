@@ -278,19 +278,20 @@ std::string today_json(const TodayView& view) {
                       {"action", alert.action},
                       {"likelihood", number(alert.likelihood)}});
   }
-  const Json answer{
-      {"shape", "noonleaf.today"},
-      {"version", 1},
-      {"site", view.garden.site.name},
-      {"date", iso_date(view.today.date)},
-      {"is_demo", view.garden.site.demo_date.has_value()},
-      {"weather", weather_json(view.today)},
-      {"beds", std::move(beds)},
-      {"alerts", std::move(alerts)},
-      {"likelihood",
-       view.today.likelihood ? likelihood_json({view.garden, *view.today.likelihood}) : Json(nullptr)},
-      {"estimated", estimate_words(view)},
-      {"cautions", caution_words(view)}};
+  const Json answer{{"shape", "noonleaf.today"},
+                    {"version", 1},
+                    {"site", view.garden.site.name},
+                    {"date", iso_date(view.today.date)},
+                    {"is_demo", view.garden.site.demo_date.has_value()},
+                    {"language", code(view.language)},
+                    {"weather", weather_json(view.today)},
+                    {"beds", std::move(beds)},
+                    {"alerts", std::move(alerts)},
+                    {"likelihood", view.today.likelihood
+                                       ? likelihood_json({view.garden, *view.today.likelihood, view.language})
+                                       : Json(nullptr)},
+                    {"estimated", estimate_words(view)},
+                    {"cautions", caution_words(view)}};
   return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

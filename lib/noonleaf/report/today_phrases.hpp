@@ -251,11 +251,13 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
     {TodayPhrase::rate_is_guess, " (su caudal es supuesto)"},
     {TodayPhrase::opens_closes, "Abre: {opener}. Cierra: {closer}."},
     {TodayPhrase::crop_used,
-     "{crop}: a la tierra le faltan {now} de agua ({tonight} esta noche) y aguanta hasta {spare}"},
+     "{crop}: a la tierra le faltan {now} de agua ({tonight} esta noche); la planta aguanta hasta {spare}"},
     {TodayPhrase::crop_stage_used,
-     "{crop} ({stage}): a la tierra le faltan {now} de agua ({tonight} esta noche) y aguanta hasta {spare}"},
+     "{crop} ({stage}): a la tierra le faltan {now} de agua ({tonight} esta noche); la planta aguanta "
+     "hasta {spare}"},
     {TodayPhrase::seed_used,
-     "{crop} (semilla): a los primeros {zone} de tierra les faltan {now} de agua y aguantan hasta {spare}"},
+     "{crop} (semilla): a los primeros {zone} de tierra les faltan {now} de agua; la semilla aguanta "
+     "hasta {spare}"},
     {TodayPhrase::today, "hoy"},
     {TodayPhrase::tomorrow, "mañana"},
     {TodayPhrase::on_day, "el {day}"},
@@ -268,8 +270,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
     {TodayPhrase::season_over,
      "Según la tabla, su temporada ya pasó. ¿Ya se arrancó? Anótelo en el diario. ¿Sigue creciendo? Anote "
      "la etapa."},
-    {TodayPhrase::lasts_ten_days, "{used}; aguanta diez días o más sin lluvia."},
-    {TodayPhrase::lasts_until, "{used}; así aguanta sin riego hasta {day}."},
+    {TodayPhrase::lasts_ten_days, "{used}. Así aguanta diez días o más sin lluvia."},
+    {TodayPhrase::lasts_until, "{used}. Así aguanta hasta {day}."},
     {TodayPhrase::full_but_short,
      "{used}. La tierra está llena y no le cabe más, pero le va a faltar agua antes de que se pueda "
      "volver a regar."},
@@ -278,8 +280,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
      "tierra."},
     {TodayPhrase::lasts_to_chance, "{used}. Alcanza hasta que se pueda volver a regar, {day}."},
     {TodayPhrase::seed_dries, "{crop}: la semilla todavía no nace y la tierra se secaría por arriba {when}."},
-    {TodayPhrase::short_already, "{used}: ya le falta agua."},
-    {TodayPhrase::passes_limit, "{used}; sin riego pasa de ahí {when}, y {chance}."},
+    {TodayPhrase::short_already, "{used}. Ya le falta agua."},
+    {TodayPhrase::passes_limit, "{used}. Sin riego pasa de ahí {when}, y {chance}."},
     {TodayPhrase::obstacle_nobody,
      "no hay nadie para abrir y para cerrar. Busque quién haga las dos cosas, o no riegue."},
     {TodayPhrase::obstacle_hours,
@@ -335,8 +337,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
     {TodayPhrase::heat_index,
      "Personas: el índice de calor llega a {temperature} a la sombra hacia {hour} («{category}»); a pleno "
      "sol se siente más."},
-    {TodayPhrase::coolest, " La hora más fresca para trabajar empieza a {hour}."},
-    {TodayPhrase::heat_policy, " Primero valen las reglas de calor de su distrito y lo que diga el médico."},
+    {TodayPhrase::coolest, " Lo más fresco para trabajar: desde {hour}."},
+    {TodayPhrase::heat_policy, " Las reglas de calor de su distrito y lo que diga el médico van primero."},
     {TodayPhrase::hot_hose,
      "El agua que se queda en una manguera al sol quema: déjela correr hasta que salga fresca antes de "
      "tocarla o de mojar hojas."},
@@ -353,7 +355,7 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
     {TodayPhrase::rain_forecast,
      "Se pronostica lluvia: mire primero el pluviómetro. Un pronóstico no es lluvia."},
     {TodayPhrase::local_rules,
-     "Primero valen las reglas locales de riego, las de la compañía del agua y las de la escuela."},
+     "Las reglas locales de riego, las de la compañía del agua y las de la escuela van primero."},
 }};
 
 static_assert(is_complete(today_phrases_en) && is_complete(today_phrases_es));

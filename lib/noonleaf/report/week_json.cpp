@@ -5,6 +5,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/report/estimate_words.hpp"
 #include "noonleaf/report/week_text.hpp"
 
 namespace noonleaf {
@@ -180,10 +181,12 @@ Json changes_json(const WeekView& view) {
   return changes;
 }
 
-Json estimates_json(const WeekPlan& plan) {
+Json estimates_json(const Garden& garden, const WeekPlan& plan) {
   Json estimates = Json::array();
   for (const Estimate& estimate : plan.estimates)
-    estimates.push_back({{"what", estimate.what}, {"days", estimate.days}, {"of_days", estimate.of_days}});
+    estimates.push_back({{"what", estimate_words(garden, estimate, Language::en)},
+                         {"days", estimate.days},
+                         {"of_days", estimate.of_days}});
   return estimates;
 }
 
@@ -233,7 +236,7 @@ std::string week_json(const WeekView& view) {
                       {"bound_visits", plan.proof.bound_visits},
                       {"water_l", number(plan.proof.water_l)}}},
                     {"changes", changes_json(view)},
-                    {"estimated", estimates_json(plan)},
+                    {"estimated", estimates_json(view.garden, plan)},
                     {"words", words_json(view)}};
   return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
