@@ -77,7 +77,7 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .wilts_by = "; para el {} se marchita por falta de agua {}.",
     .wilts_not = "; se marchita por falta de agua {} de aquí al {}.",
     .no_hours = ".",
-    .alert_likely = "{} de los casos que se probaron",
+    .alert_likely = "de los casos que se probaron, {}",
     .tried =
         "Se probaron {} casos con otro tiempo, otra tierra y otro aspersor, cada uno tan equivocado como "
         "pueden estarlo pronósticos, tablas y suposiciones. Si no se riega más:",
@@ -102,7 +102,7 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
         "{} a {} después.",
     .cans_test = "ponga latas en la cama {1} y riegue un cuarto de hora ({0})",
     .bucket_test = "llene una cubeta con el agua que llega a la cama {1} ({0}) y tome el tiempo",
-    .feel_test = "toque la tierra de la cama {} a un dedo de hondo antes de regarla",
+    .feel_test = "antes de regar la cama {}, toque la tierra a un dedo de hondo",
     .rain_gauge = "ponga un pluviómetro y anote lo que recoge"};
 
 constexpr bool is_complete(const LikelihoodPhrases& p) {

@@ -127,7 +127,7 @@ inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_es{{
     {CheckPhrase::less_likely, "; menos probable: {suspects}"},
     {CheckPhrase::other_suspect, "{culprit} {share} de lo pensado, {explained} %"},
     {CheckPhrase::open_question,
-     "En el diario no está si se hizo o no: {runs}. {crop}: si se regó, faltan {if_done} de agua; si no, "
+     "El diario no dice si se hizo o no: {runs}. {crop}: si se regó, faltan {if_done} de agua; si no, "
      "{if_not}."},
     {CheckPhrase::right_either_way, " {minutes} minutos están bien en los dos casos."},
     {CheckPhrase::right_or_more,

@@ -279,7 +279,7 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
      "{used}. Hoy no hay riego, pero le va a faltar agua antes de que se pueda volver a regar. Toque la "
      "tierra."},
     {TodayPhrase::lasts_to_chance, "{used}. Alcanza hasta que se pueda volver a regar, {day}."},
-    {TodayPhrase::seed_dries, "{crop}: la semilla todavía no nace y la tierra se secaría por arriba {when}."},
+    {TodayPhrase::seed_dries, "{crop}: la semilla todavía no nace y {when} se secaría la tierra por arriba."},
     {TodayPhrase::short_already, "{used}. Ya le falta agua."},
     {TodayPhrase::passes_limit, "{used}. Sin riego pasa de ahí {when}, y {chance}."},
     {TodayPhrase::obstacle_nobody,
