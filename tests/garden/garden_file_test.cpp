@@ -309,4 +309,65 @@ BOOST_AUTO_TEST_CASE(a_can_in_the_hand_needs_no_evenness) {
   BOOST_TEST(!garden.sprinklers[0].evenness_is_guess);
 }
 
+// Each line is short, each value is nested within what the parser allows, and yet 119,000 tables lay in each
+// other: freeing them overflowed the stack.
+BOOST_AUTO_TEST_CASE(dotted_keys_within_arrays_do_not_reach_the_parser) {
+  std::string key = "{a", text = site + "k = [\n";
+  for (int part = 1; part < 990; ++part) key += ".a";
+  for (int level = 0; level < 120; ++level) text += key + " = [\n";
+  for (int level = 0; level < 120; ++level) text += "]}\n";
+  const std::string said = complaint(text + "]\n");
+  BOOST_TEST(said.find("garden.toml:8:33: this key has more than 16 parts") == 0U, said.substr(0, 200));
+}
+
+BOOST_AUTO_TEST_CASE(dots_that_are_in_no_key_are_left_alone) {
+  std::string depths = "1.5";
+  for (int can = 1; can < 60; ++can) depths += ", 1.5";
+  const std::string dots(40, '.');
+  const std::string cans = replaced(water, "flow_l_min = 10\nwetted_area_m2 = 20\n",
+                                    "cans_minutes = 15\ncans_depth_mm = [" + depths + "] # " + dots + "\n");
+  const Garden garden =
+      parse_garden("# " + dots + "\n" + replaced(site, "\"Test\"", "\"it's \\\"" + dots + "\"") + cans + bed,
+                   "garden.toml");
+  BOOST_TEST(garden.site.name == "it's \"" + dots);
+  BOOST_TEST(garden.sprinklers[0].cans->can_count == 60U);
+  BOOST_TEST(parse_garden(replaced(site, "\"Test\"", "'C:\\" + dots + "'") + water + bed, "g").site.name ==
+             "C:\\" + dots);
+}
+
+// What is text and what is not has to be known for each line by itself.
+BOOST_AUTO_TEST_CASE(text_over_several_lines_is_refused) {
+  for (const char mark : {'"', '\''}) {
+    const std::string marks(3, mark);
+    const std::string said = complaint(replaced(site, "\"Test\"", marks + "Te\nst" + marks) + water + bed);
+    BOOST_TEST(said.find("garden.toml:2:8: three quotation marks begin a text over several lines") == 0U,
+               said);
+  }
+  BOOST_TEST(complaint(replaced(site, "\"Test\"", "\"\"") + water + bed).find("this must not be empty") !=
+             std::string::npos);
+}
+
+// The parser takes for granted that a name follows the brackets; built with assertions it ended the program.
+BOOST_AUTO_TEST_CASE(brackets_without_a_name_do_not_reach_the_parser) {
+  for (const std::string line : {"[[[site]", "[=", " [ .a]", "[[#", "[{", "[", "[[ "}) {
+    const std::string said = complaint(site + line + "\n" + water + bed);
+    BOOST_TEST(said.find("the name of a table is missing between the brackets") != std::string::npos, said);
+    BOOST_TEST(said.find("garden.toml:7:") == 0U, said);
+  }
+  BOOST_TEST(complaint(site + "  [ \"tap\" ]\n" + bed) != "");
+}
+
+BOOST_AUTO_TEST_CASE(so_many_problems_are_listed_and_no_more) {
+  std::string text = site + water;
+  for (int index = 0; index < 30'000; ++index) text += "[[bed]]\n";
+  try {
+    parse_garden(text, "garden.toml");
+    BOOST_ERROR("beds without anything were taken");
+  } catch (const Error& refused) {
+    BOOST_REQUIRE_EQUAL(refused.problems().size(), 1001U);
+    BOOST_TEST(refused.problems().back().message ==
+               "there are more problems than 1,000; the rest is not listed");
+  }
+}
+
 BOOST_AUTO_TEST_SUITE_END()

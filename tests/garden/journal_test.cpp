@@ -189,4 +189,21 @@ BOOST_AUTO_TEST_CASE(no_journal_yet_is_an_empty_one) {
   BOOST_TEST(noonleaf::read_journal("/nowhere/journal.csv", "journal.csv", nullptr).empty());
 }
 
+// Each of 20,000 unknown columns kept the whole line beside its problem: two gigabytes.
+BOOST_AUTO_TEST_CASE(a_header_of_thousands_of_columns_is_refused_in_little_memory) {
+  std::string text = "date,event";
+  for (int column = 0; column < 20'000; ++column) text += ",zzz";
+  try {
+    noonleaf::parse_journal(text + "\n", "journal.csv", nullptr);
+    BOOST_ERROR("columns that nobody knows were taken");
+  } catch (const Error& refused) {
+    BOOST_REQUIRE_EQUAL(refused.problems().size(), 1001U);
+    std::size_t bytes = 0;
+    for (const auto& problem : refused.problems()) bytes += problem.excerpt.size();
+    BOOST_TEST(bytes == 0U);  // the line is too long to be shown
+    BOOST_TEST(refused.problems().back().message ==
+               "there are more problems than 1,000; the rest is not listed");
+  }
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -170,4 +170,15 @@ BOOST_AUTO_TEST_CASE(every_fault_is_named_with_its_place) {
   BOOST_TEST(complaint("").find("the sheet is empty") != std::string::npos);
 }
 
+BOOST_AUTO_TEST_CASE(a_sheet_with_thousands_of_faults_is_refused_in_little_memory) {
+  std::string rows;
+  for (int row = 0; row < 5'000; ++row) rows += "2025-07-14,nowhere,1,,,,25,,\n";
+  const std::string said = complaint(header + rows);
+  BOOST_TEST(said.find("there is no bed with the id \"nowhere\"") != std::string::npos);
+  BOOST_TEST(said.size() < 5'000U);
+  const std::string long_text = complaint(header + std::string(100'000, 'x') + ",a,1,,,,25,,\n");
+  BOOST_TEST(long_text.find("week.csv:2:1: date: \"xxx") == 0U, long_text.substr(0, 80));
+  BOOST_TEST(long_text.size() < 500U);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -9,6 +9,7 @@
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/site_tables.hpp"
 #include "noonleaf/garden/text_file.hpp"
+#include "noonleaf/garden/toml_guard.hpp"
 #include "noonleaf/garden/toml_table.hpp"
 
 namespace noonleaf {
@@ -16,31 +17,6 @@ inline namespace v1 {
 namespace {
 
 constexpr std::size_t largest_file_bytes = 1024 * 1024;
-constexpr std::size_t longest_line_bytes =
-    2000;  // a key of many thousand dotted parts overflows the parser's stack
-
-toml::source_region at_line(std::size_t line) {
-  toml::source_region place;
-  place.begin.line = static_cast<toml::source_index>(line);
-  place.begin.column = 1;
-  return place;
-}
-
-void require_short_lines(TomlDocument& document) {
-  std::size_t line = 1, begin = 0;
-  const std::string& text = document.text();
-  while (begin <= text.size()) {
-    const std::size_t end = std::min(text.find('\n', begin), text.size());
-    if (end - begin > longest_line_bytes) {
-      document.refuse(at_line(line), {}, {},
-                      "this line is longer than " + std::to_string(longest_line_bytes) + " bytes",
-                      "break the list over several lines");
-      throw Error(document.problems());
-    }
-    begin = end + 1;
-    ++line;
-  }
-}
 
 toml::table parse_toml(TomlDocument& document) {
   try {
@@ -128,15 +104,16 @@ bool on_site(const Garden& garden, const Caretaker& caretaker, std::chrono::year
 
 Garden parse_garden(std::string_view text, std::string_view shown_name) {
   TomlDocument document{std::string(shown_name), std::string(text)};
-  require_short_lines(document);
+  require_plain_toml(document);
   const toml::table parsed = parse_toml(document);
   TomlTable root(document, parsed, {});
   Garden garden = garden_of(root);
   refuse_repeated_ids(garden, root);
   if (!document.problems().empty()) {
-    std::stable_sort(document.problems().begin(), document.problems().end(),
+    std::vector<Problem> problems = document.problems();
+    std::stable_sort(problems.begin(), problems.end(),
                      [](const Problem& a, const Problem& b) { return a.line < b.line; });
-    throw Error(document.problems());
+    throw Error(std::move(problems));
   }
   return garden;
 }

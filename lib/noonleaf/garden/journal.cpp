@@ -8,6 +8,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -124,20 +125,20 @@ Garden with_journal(Garden garden, const Journal& journal, std::string_view show
     return std::pair(a.date, a.event != JournalEvent::pull) <
            std::pair(b.date, b.event != JournalEvent::pull);
   });
-  std::vector<Problem> problems;
+  FileProblems problems;
   for (const JournalEntry& entry : in_order) {
     const auto bed = std::find_if(garden.beds.begin(), garden.beds.end(),
                                   [&](const Bed& each) { return each.id == entry.bed; });
     if (bed == garden.beds.end()) continue;
     if (entry.event == JournalEvent::sow || entry.event == JournalEvent::transplant) {
       if (!is_known_start(*bed, entry)) begin_planting(*bed, entry);
-      if (is_overfull(*bed, entry.date)) problems.push_back(overfull(entry, shown_name));
+      if (is_overfull(*bed, entry.date)) problems.add(overfull(entry, shown_name));
     } else if (entry.event == JournalEvent::pull || entry.event == JournalEvent::stage) {
-      if (!apply(*bed, entry)) problems.push_back(nothing_there(entry, shown_name));
-      if (auto fault = calendar_fault(*bed, entry, shown_name)) problems.push_back(std::move(*fault));
+      if (!apply(*bed, entry)) problems.add(nothing_there(entry, shown_name));
+      if (auto fault = calendar_fault(*bed, entry, shown_name)) problems.add(std::move(*fault));
     }
   }
-  if (!problems.empty()) throw Error(std::move(problems));
+  problems.throw_if_any();
   return garden;
 }
 

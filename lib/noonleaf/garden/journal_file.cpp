@@ -8,6 +8,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
 #include "noonleaf/garden/journal_undo.hpp"
@@ -51,10 +52,12 @@ class JournalReader {
       line_ += record.lines;
       place = record.end;
     }
-    if (!header_read)
+    if (!header_read) {
+      line_ = 0;  // of the file as a whole
       refuse_line({}, "the journal is empty",
                   "begin it with the line id,date,time,event,bed,minutes,who,note");
-    if (!problems_.empty()) throw Error(std::move(problems_));
+    }
+    problems_.throw_if_any();
     return without_undone(std::move(journal_), shown_name_);
   }
 
@@ -394,21 +397,20 @@ class JournalReader {
     problem.column = cell.column;
     problem.field = std::move(field);
     problem.text = valid_utf8(cell.raw);
-    problems_.push_back(std::move(problem));
+    problems_.add(std::move(problem));
   }
 
   void refuse_line(std::string_view line, std::string message, std::string fix) {
-    problems_.push_back(line_problem(line, std::move(message), std::move(fix)));
+    problems_.add(line_problem(line, std::move(message), std::move(fix)));
   }
 
   Problem line_problem(std::string_view line, std::string message, std::string fix) const {
-    while (!line.empty() && (line.back() == '\n' || line.back() == '\r')) line.remove_suffix(1);
     Problem problem;
     problem.file = shown_name_;
     problem.line = line_;
     problem.message = std::move(message);
     problem.fix = std::move(fix);
-    problem.excerpt = valid_utf8(line);
+    problem.excerpt = excerpt_of(line);
     return problem;
   }
 
@@ -420,7 +422,7 @@ class JournalReader {
   std::size_t line_ = 1;
   std::vector<JournalColumn> fields_;
   Journal journal_;
-  std::vector<Problem> problems_;
+  FileProblems problems_;
 };
 
 }  // namespace

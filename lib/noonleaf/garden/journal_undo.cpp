@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -56,7 +57,7 @@ class UndoChain {
     return marks_[index] == Mark::standing;
   }
 
-  std::vector<Problem>& problems() { return problems_; }
+  FileProblems& problems() { return problems_; }
 
  private:
   enum class Mark { unknown, asked, standing, undone };
@@ -69,14 +70,14 @@ class UndoChain {
     problem.text = entry.undoes;
     problem.message = std::move(message);
     problem.fix = std::move(fix);
-    problems_.push_back(std::move(problem));
+    problems_.add(std::move(problem));
   }
 
   const Journal& entries_;
   std::string shown_name_;
   std::vector<std::vector<std::size_t>> undone_by_;
   std::vector<Mark> marks_;
-  std::vector<Problem> problems_;
+  FileProblems problems_;
 };
 
 }  // namespace
@@ -87,7 +88,7 @@ Journal without_undone(Journal entries, std::string_view shown_name) {
   for (std::size_t index = 0; index < entries.size(); ++index) {
     if (chain.stands(index) && entries[index].event != JournalEvent::undo) standing.push_back(index);
   }
-  if (!chain.problems().empty()) throw Error(std::move(chain.problems()));
+  chain.problems().throw_if_any();
   Journal result;
   for (const std::size_t index : standing) result.push_back(std::move(entries[index]));
   return result;

@@ -93,7 +93,8 @@ void TomlDocument::refuse(const toml::source_region& place, std::string field, s
   const auto said = [&problem](const Problem& other) {
     return other.line == problem.line && other.column == problem.column && other.message == problem.message;
   };
-  if (std::none_of(problems_.begin(), problems_.end(), said)) problems_.push_back(std::move(problem));
+  if (std::any_of(problems_.all().begin(), problems_.all().end(), said)) return;
+  problems_.add(std::move(problem));
 }
 
 TomlTable::TomlTable(TomlDocument& document, const toml::table& table, std::string name)

@@ -11,6 +11,7 @@
 #include <toml++/toml.h>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -26,13 +27,13 @@ class TomlDocument {
 
   const std::string& text() const { return text_; }
   const std::string& shown_name() const { return shown_name_; }
-  std::vector<Problem>& problems() { return problems_; }
+  const std::vector<Problem>& problems() const { return problems_.all(); }
 
  private:
   std::string line_text(std::size_t line) const;
 
   std::string shown_name_, text_;
-  std::vector<Problem> problems_;
+  FileProblems problems_;
 };
 
 /// A unit that a key may carry as its suffix, and what it is worth in SI: value_si = value × factor.

@@ -6,6 +6,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/garden/week_sheet_columns.hpp"
@@ -92,11 +93,14 @@ class SheetReader {
       line_ += record.lines;
       place = record.end;
     }
-    if (!header_read)
+    if (!header_read) {
+      line_ = 0;  // of the file as a whole
+      line_text_ = {};
       refuse_line("the sheet is empty",
                   "begin it with the line date,bed,run,actual_minutes,who,not_done_because");
+    }
     check_respelled_dates();
-    if (!problems_.empty()) throw Error(std::move(problems_));
+    problems_.throw_if_any();
     return std::move(rows_);
   }
 
@@ -108,7 +112,7 @@ class SheetReader {
       if (found == week_sheet_columns.end()) {
         const std::string nearest = nearest_name(name, week_sheet_columns);
         if (!nearest.empty())
-          refuse(cell, "header", "\"" + name + "\" is not a column of the sheet",
+          refuse(cell, "header", in_quotes(name) + " is not a column of the sheet",
                  "did you mean " + nearest + "?");
         columns_.push_back(std::nullopt);
         continue;
@@ -161,7 +165,7 @@ class SheetReader {
       case WeekSheetColumn::open_at:
         row.open_at = parse_clock_text(text.size() == 4 && text[1] == ':' ? "0" + text : text);
         if (!text.empty() && !row.open_at)
-          refuse(cell, "open_at", "\"" + text + "\" is not a time of day", "write it like 07:30");
+          refuse(cell, "open_at", in_quotes(text) + " is not a time of day", "write it like 07:30");
         break;
       case WeekSheetColumn::planned_minutes:
         read_minutes(cell, text, "planned_minutes", row.planned_minutes);
@@ -192,7 +196,7 @@ class SheetReader {
                                              std::chrono::day(month_first ? second : first));
       respelled_.push_back({row.date, cell, line_, line_text_});
     } else {
-      refuse(cell, "date", "\"" + text + "\" is not a date like 2025-07-16",
+      refuse(cell, "date", in_quotes(text) + " is not a date like 2025-07-16",
              "write year-month-day, like 2025-07-16");
     }
   }
@@ -226,7 +230,7 @@ class SheetReader {
     std::vector<std::string> ids;
     for (const Bed& bed : garden_.beds) ids.push_back(bed.id);
     const std::string nearest = nearest_name(text, ids);
-    refuse(cell, "bed", "there is no bed with the id \"" + text + "\"",
+    refuse(cell, "bed", "there is no bed with the id " + in_quotes(text),
            nearest.empty() ? "use an id of garden.toml" : "did you mean \"" + nearest + "\"?");
   }
 
@@ -246,7 +250,7 @@ class SheetReader {
       const NumberFault fault = number_fault(text, mark);
       refuse(cell, name, fault.message, fault.fix);
     } else if (*value < 0 || *value > longest_min) {
-      refuse(cell, name, "\"" + text + "\" is outside 0 to " + number_text(longest_min),
+      refuse(cell, name, in_quotes(text) + " is outside 0 to " + number_text(longest_min),
              "write the minutes that it ran; 0 if it did not");
     } else {
       target = *value;
@@ -259,22 +263,20 @@ class SheetReader {
     problem.column = cell.column;
     problem.field = std::move(field);
     problem.text = valid_utf8(cell.raw);
-    problems_.push_back(std::move(problem));
+    problems_.add(std::move(problem));
   }
 
   void refuse_line(std::string message, std::string fix) {
-    problems_.push_back(line_problem(std::move(message), std::move(fix)));
+    problems_.add(line_problem(std::move(message), std::move(fix)));
   }
 
   Problem line_problem(std::string message, std::string fix) const {
-    std::string_view line = line_text_;
-    while (!line.empty() && (line.back() == '\n' || line.back() == '\r')) line.remove_suffix(1);
     Problem problem;
     problem.file = shown_name_;
     problem.line = line_;
     problem.message = std::move(message);
     problem.fix = std::move(fix);
-    problem.excerpt = valid_utf8(line);
+    problem.excerpt = excerpt_of(line_text_);
     return problem;
   }
 
@@ -294,7 +296,7 @@ class SheetReader {
   std::vector<std::optional<WeekSheetColumn>> columns_;
   std::vector<FilledRun> rows_;
   std::vector<Respelled> respelled_;
-  std::vector<Problem> problems_;
+  FileProblems problems_;
 };
 
 /// By what a row is known again in the journal.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/file_problems.hpp"
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/nearest_name.hpp"
 #include "noonleaf/units.hpp"
@@ -45,10 +46,13 @@ class SheetReader {
       line_ += record.lines;
       place = record.end;
     }
-    if (columns_.empty())
+    if (columns_.empty()) {
+      line_ = 0;  // of the file as a whole
+      line_text_ = {};
       refuse(nullptr, {}, "there are no cans in this file",
              "begin it with the line depth_mm, then one can a line");
-    if (!problems_.empty()) throw Error(std::move(problems_));
+    }
+    problems_.throw_if_any();
     work_out();
     return std::move(sheet_);
   }
@@ -175,14 +179,12 @@ class SheetReader {
     problem.field = std::move(field);
     problem.message = std::move(message);
     problem.fix = std::move(fix);
-    std::string_view line = line_text_;
-    while (!line.empty() && (line.back() == '\n' || line.back() == '\r')) line.remove_suffix(1);
-    problem.excerpt = valid_utf8(line);
+    problem.excerpt = excerpt_of(line_text_);
     if (cell != nullptr) {
       problem.column = cell->column;
       problem.text = valid_utf8(cell->raw);
     }
-    problems_.push_back(std::move(problem));
+    problems_.add(std::move(problem));
   }
 
   std::string text_, shown_name_;
@@ -192,7 +194,7 @@ class SheetReader {
   std::string_view line_text_{};
   std::vector<Column> columns_{};
   CanSheet sheet_{};
-  std::vector<Problem> problems_{};
+  FileProblems problems_{};
 };
 
 }  // namespace
