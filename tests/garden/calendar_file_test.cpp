@@ -85,4 +85,79 @@ BOOST_AUTO_TEST_CASE(what_cannot_be_followed_is_refused) {
       noonleaf::Error);
 }
 
+// Two hours, sixty minutes and sixty seconds listed in a daily rule are 7,200 events a day.
+BOOST_AUTO_TEST_CASE(a_rule_that_lists_hours_repeats_within_the_day) {
+  const auto refused = [](const std::string& rule) {
+    try {
+      parse_calendar_hours(
+          calendar(event("DTSTART:20251020T080000\r\nDTEND:20251020T081000\r\nRRULE:" + rule + "\r\n")),
+          "school.ics", fall);
+    } catch (const noonleaf::Error& error) {
+      return std::string(error.what());
+    }
+    return std::string{};
+  };
+  const std::string said = "school.ics: RRULE: the event \"Class\" repeats more often than daily";
+  BOOST_TEST(refused("FREQ=DAILY;BYHOUR=8,9") == said);
+  BOOST_TEST(refused("FREQ=YEARLY;BYMONTH=10;BYMINUTE=0,30") == said);
+  BOOST_TEST(refused("FREQ=DAILY;BYHOUR=8;BYMINUTE=0") == "");
+}
+
+// Ten years long and begun anew each day, an event covers each day 3,650 times.
+BOOST_AUTO_TEST_CASE(events_that_lie_over_each_other_without_end_are_refused) {
+  std::string events;
+  for (int count = 0; count < 6; ++count)
+    events += event("DTSTART:20150101T000000\r\nDTEND:20250101T000000\r\nRRULE:FREQ=DAILY\r\n");
+  try {
+    parse_calendar_hours(calendar(events), "school.ics", fall);
+    BOOST_ERROR("20,000 events a day were taken");
+  } catch (const noonleaf::Error& error) {
+    BOOST_TEST(std::string(error.what()) ==
+               "school.ics: VEVENT: the events mark more than 500,000 spans of hours; the last is \"Class\"");
+  }
+}
+
+// libical counts the seconds of an event in 32 bits: one of a hundred years passed as none.
+BOOST_AUTO_TEST_CASE(an_event_of_a_century_is_refused) {
+  for (const std::string end : {"DTEND:20250101T000000", "DURATION:P5200W", "DURATION:P999999999D"}) {
+    try {
+      parse_calendar_hours(calendar(event("DTSTART:19250101T000000\r\n" + end + "\r\nRRULE:FREQ=DAILY\r\n")),
+                           "school.ics", fall);
+      BOOST_ERROR("the event was taken: " + end);
+    } catch (const noonleaf::Error& error) {
+      BOOST_TEST(std::string(error.what()) ==
+                 "school.ics: VEVENT: the event \"Class\" lasts more than ten years");
+    }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(more_events_than_a_timetable_has_are_refused) {
+  std::string events;
+  for (int index = 0; index < 5'001; ++index)
+    events += event("DTSTART:20251020T080000\r\nDTEND:20251020T081000\r\n");
+  try {
+    parse_calendar_days(calendar(events), "school.ics", fall);
+    BOOST_ERROR("5,001 events were taken");
+  } catch (const noonleaf::Error& error) {
+    BOOST_TEST(std::string(error.what()) == "school.ics: the calendar holds more than 5,000 events");
+  }
+}
+
+// libical wrote "Encountered END before BEGIN" to the terminal by itself.
+BOOST_AUTO_TEST_CASE(an_end_without_its_begin_is_refused) {
+  const auto refused = [](const std::string& text) {
+    try {
+      parse_calendar_hours(text, "school.ics", fall);
+    } catch (const noonleaf::Error& error) {
+      return std::string(error.what());
+    }
+    return std::string{};
+  };
+  const std::string said = ": an END stands here without its BEGIN";
+  BOOST_TEST(refused("END:VCALENDAR\n") == "school.ics:1" + said);
+  BOOST_TEST(refused(calendar("") + "END:VEVENT\n") == "school.ics:5" + said);
+  BOOST_TEST(refused(calendar("") + "e\r\n nd;X=1:VEVENT\n") == "school.ics:5" + said);
+  BOOST_TEST(refused(calendar(event("DTSTART:20251020T080000\r\nDESCRIPTION:a\r\n END:VEVENT\r\n"))) == "");
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -1,6 +1,9 @@
 #include "noonleaf/garden/calendar_file.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <iterator>
+#include <map>
 #include <memory>
 #include <utility>
 
@@ -21,6 +24,11 @@ using std::chrono::sys_days;
 using std::chrono::sys_seconds;
 using std::chrono::year_month_day;
 
+// A timetable has some thousands at most; more would keep the reader busy for minutes.
+constexpr int most_events = 5'000;
+constexpr std::size_t most_hours = 500'000;
+constexpr std::int64_t longest_event_s = 3653LL * 86'400;
+
 struct FreeComponent {
   void operator()(icalcomponent* component) const { icalcomponent_free(component); }
 };
@@ -39,7 +47,45 @@ using Calendar = std::unique_ptr<icalcomponent, FreeComponent>;
 
 std::string text_or_empty(const char* text) { return text == nullptr ? std::string{} : std::string(text); }
 
+/// Name of the property on a line, in capitals; a line may be folded (RFC 5545, 3.1) even within it.
+std::string property_name(std::string_view text) {
+  std::string name;
+  for (std::size_t place = 0; place < text.size() && name.size() < 8; ++place) {
+    const char letter = text[place];
+    if (letter == ':' || letter == ';') break;
+    const bool folded =
+        letter == '\n' && place + 1 < text.size() && (text[place + 1] == ' ' || text[place + 1] == '\t');
+    if (letter == '\n' && !folded) break;
+    if (folded) ++place;
+    if (letter != '\n' && letter != '\r')
+      name += letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+  }
+  return name;
+}
+
+/// An END without its BEGIN: libical writes a line of its own about it to the terminal, and reads on.
+void require_begun(std::string_view text, std::string_view shown_name) {
+  std::size_t open = 0, line = 1;
+  for (std::size_t begin = 0; begin < text.size(); ++line) {
+    const std::string name = property_name(text.substr(begin));
+    if (name == "END" && open == 0) {
+      Problem problem;
+      problem.file = shown_name;
+      problem.line = line;
+      problem.message = "an END stands here without its BEGIN";
+      problem.fix = "export the calendar anew";
+      throw Error(std::move(problem));
+    }
+    if (name == "BEGIN") ++open;
+    if (name == "END") --open;
+    const std::size_t end = text.find('\n', begin);
+    if (end == std::string_view::npos) break;
+    begin = end + 1;
+  }
+}
+
 Calendar parsed(const std::string& text, std::string_view shown_name) {
+  require_begun(text, shown_name);
   Calendar calendar(icalparser_parse_string(text.c_str()));
   if (!calendar || icalcomponent_isa(calendar.get()) != ICAL_VCALENDAR_COMPONENT) {
     refuse(shown_name, {}, {}, "this is not an iCalendar file",
@@ -74,6 +120,32 @@ void require_known_zone(icalcomponent* event, icalproperty_kind kind, const ical
          "export the calendar with its time zones, or write the event in the site's own time, without TZID");
 }
 
+/// How long an event lasts, by its end or its duration. libical itself counts in 32 bits: an event of a
+/// century would be none.
+std::int64_t duration_s(icalcomponent* event, const icaltimetype& start, const icaltimetype& end,
+                        bool has_end) {
+  if (has_end) return std::int64_t{icaltime_as_timet(end)} - std::int64_t{icaltime_as_timet(start)};
+  const icalproperty* property = icalcomponent_get_first_property(event, ICAL_DURATION_PROPERTY);
+  if (property == nullptr) return 0;
+  const icaldurationtype length = icalproperty_get_duration(property);
+  const std::int64_t whole_days = std::int64_t{length.weeks} * 7 + length.days;
+  return ((whole_days * 24 + length.hours) * 60 + length.minutes) * 60 + length.seconds;
+}
+
+/// How many entries a part of a rule lists (BYHOUR=8,9 lists two); one where it is left out.
+template <std::size_t size>
+std::size_t listed(const short (&part)[size]) {
+  const auto end = std::find(std::begin(part), std::end(part), static_cast<short>(ICAL_RECURRENCE_ARRAY_MAX));
+  return std::max<std::size_t>(1, static_cast<std::size_t>(end - std::begin(part)));
+}
+
+/// By its frequency, or by the hours, minutes and seconds that it lists: they multiply.
+bool repeats_within_a_day(const icalrecurrencetype& rule) {
+  const bool often = rule.freq == ICAL_SECONDLY_RECURRENCE || rule.freq == ICAL_MINUTELY_RECURRENCE ||
+                     rule.freq == ICAL_HOURLY_RECURRENCE;
+  return often || listed(rule.by_hour) * listed(rule.by_minute) * listed(rule.by_second) > 1;
+}
+
 /// An event that a program cannot follow must not pass as an hour without children.
 void require_readable(icalcomponent* event, std::string_view shown_name) {
   const std::string name = event_name(event);
@@ -92,15 +164,17 @@ void require_readable(icalcomponent* event, std::string_view shown_name) {
   if (has_end && icaltime_compare(end, start) < 0) {
     refuse(shown_name, "DTEND", {}, "the event " + name + " ends before it begins", "check both times");
   }
+  if (duration_s(event, start, end, has_end) > longest_event_s) {
+    refuse(shown_name, "VEVENT", {}, "the event " + name + " lasts more than ten years",
+           "check its DTEND or DURATION");
+  }
   if (icalcomponent_count_errors(event) > 0) {
     refuse(shown_name, "VEVENT", {}, "a line of the event " + name + " cannot be read",
            "export the calendar anew, or take the event out");
   }
   for (icalproperty* rule = icalcomponent_get_first_property(event, ICAL_RRULE_PROPERTY); rule != nullptr;
        rule = icalcomponent_get_next_property(event, ICAL_RRULE_PROPERTY)) {
-    const auto frequency = icalproperty_get_rrule(rule).freq;
-    if (frequency == ICAL_SECONDLY_RECURRENCE || frequency == ICAL_MINUTELY_RECURRENCE ||
-        frequency == ICAL_HOURLY_RECURRENCE) {
+    if (repeats_within_a_day(icalproperty_get_rrule(rule))) {
       refuse(shown_name, "RRULE", {}, "the event " + name + " repeats more often than daily",
              "write it as one event a day with its hours");
     }
@@ -159,7 +233,13 @@ std::vector<Occurrence> occurrences(icalcomponent* event, const CalendarRange& r
 
 /// The hours of one occurrence on each date that it touches.
 void add_hours(const Occurrence& occurrence, const std::string& name, const CalendarRange& range,
-               std::vector<DatedHours>& hours) {
+               std::string_view shown_name, std::vector<DatedHours>& hours) {
+  if (hours.size() > most_hours) {
+    refuse(shown_name, "VEVENT", {},
+           "the events mark more than " + grouped(most_hours) + " spans of hours; the last is " +
+               in_quotes(name),
+           "check how long the events last and how often they repeat");
+  }
   const sys_days first = std::max(floor<days>(occurrence.begin), range.first);
   for (sys_days day = first; day < occurrence.end && day <= range.last; day += days(1)) {
     const auto begin = floor<minutes>(std::max(occurrence.begin, sys_seconds(day)) - day);
@@ -173,12 +253,17 @@ void add_hours(const Occurrence& occurrence, const std::string& name, const Cale
 std::vector<DatedHours> parse_calendar_hours(std::string_view text, std::string_view shown_name,
                                              const CalendarRange& range) {
   const Calendar calendar = parsed(std::string(text), shown_name);
+  if (icalcomponent_count_components(calendar.get(), ICAL_VEVENT_COMPONENT) > most_events) {
+    refuse(shown_name, {}, {}, "the calendar holds more than " + grouped(most_events) + " events",
+           "export the school year alone");
+  }
   std::vector<DatedHours> hours;
   for (icalcomponent* event = icalcomponent_get_first_component(calendar.get(), ICAL_VEVENT_COMPONENT);
        event != nullptr; event = icalcomponent_get_next_component(calendar.get(), ICAL_VEVENT_COMPONENT)) {
     require_readable(event, shown_name);
     const std::string name = text_or_empty(icalcomponent_get_summary(event));
-    for (const Occurrence& occurrence : occurrences(event, range)) add_hours(occurrence, name, range, hours);
+    for (const Occurrence& occurrence : occurrences(event, range))
+      add_hours(occurrence, name, range, shown_name, hours);
   }
   std::stable_sort(hours.begin(), hours.end(), [](const DatedHours& a, const DatedHours& b) {
     return std::pair(a.date, a.begin) < std::pair(b.date, b.begin);
@@ -189,14 +274,14 @@ std::vector<DatedHours> parse_calendar_hours(std::string_view text, std::string_
 std::vector<DatedSpan> parse_calendar_days(std::string_view text, std::string_view shown_name,
                                            const CalendarRange& range) {
   std::vector<DatedSpan> spans;
+  std::map<std::string, std::size_t> latest;  // span of each name; hours come in the order of their dates
   for (const DatedHours& hours : parse_calendar_hours(text, shown_name, range)) {
-    const auto goes_on = std::find_if(spans.begin(), spans.end(), [&](const DatedSpan& span) {
-      return span.name == hours.name && sys_days(hours.date) <= sys_days(span.last) + days(1);
-    });
-    if (goes_on == spans.end()) {
+    const auto [known, is_new] = latest.try_emplace(hours.name, spans.size());
+    if (is_new || sys_days(hours.date) > sys_days(spans[known->second].last) + days(1)) {
+      known->second = spans.size();
       spans.push_back({hours.name, hours.date, hours.date});
     } else {
-      goes_on->last = hours.date;
+      spans[known->second].last = hours.date;
     }
   }
   return spans;
