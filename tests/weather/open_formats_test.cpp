@@ -32,6 +32,10 @@ std::string refusal(std::string_view bytes, const WeatherOptions& options = {.zo
 
 bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
+std::string with(std::string text, std::string_view what, std::string_view by) {
+  return text.replace(text.find(what), what.size(), by);
+}
+
 bool notes_hold(const WeatherFile& file, std::string_view part) {
   for (const std::string& note : file.notes)
     if (holds(note, part)) return true;
@@ -208,9 +212,6 @@ BOOST_AUTO_TEST_CASE(raw_grid_spreads_amounts_and_repeats_states) {
 }
 
 BOOST_AUTO_TEST_CASE(broken_forecasts_are_refused_with_their_place) {
-  const auto with = [](std::string text, std::string_view what, std::string_view by) {
-    return text.replace(text.find(what), what.size(), by);
-  };
   const std::string cut = refusal(std::string(hourly_json.substr(0, 300)));
   BOOST_TEST(holds(cut, "f:4: the JSON is broken here"), cut);
   BOOST_TEST(holds(refusal("[1, 2]"), "no forecast that is known"));
@@ -232,6 +233,37 @@ BOOST_AUTO_TEST_CASE(broken_forecasts_are_refused_with_their_place) {
   BOOST_TEST(holds(refusal(with(std::string(grid_json), "wmoUnit:degC", "wmoUnit:K")),
                    "the unit \"wmoUnit:K\" is not known"));
   BOOST_TEST(holds(refusal(std::string(1'000'000, '[')), "the JSON is broken"));
+}
+
+// The open quote swallowed all rows behind it without a word.
+BOOST_AUTO_TEST_CASE(a_quote_without_its_other_half_swallows_nothing) {
+  BOOST_TEST(holds(refusal(with(std::string(ghcn_rows), "TMAX,311,,,7,0700", "TMAX,311,,,7,\"0700")),
+                   "f:1:35: a quote is opened here and never closed"));
+  const std::string open_cell =
+      refusal(with(std::string(surface_rows), "\"190,5,N,0036,5\"", "\"190,5,N,0036,5"));
+  BOOST_TEST(holds(open_cell, "f:3:104: text stands behind the closing quote of this cell"), open_cell);
+  const std::string open_header = refusal(with(std::string(surface_rows), "\"MA1\"", "\"MA1"));
+  BOOST_TEST(holds(open_header, "f:1:155: text stands behind the closing quote of this cell"), open_header);
+}
+
+// Sixty bytes stand for 744 hours: a file of some megabytes would have filled the memory of the machine.
+BOOST_AUTO_TEST_CASE(a_forecast_holds_a_year_of_hours_at_most) {
+  const auto grid = [](int months, int times) {
+    std::string values;
+    for (int time = 0; time < times; ++time) {
+      for (int month = 0; month < months; ++month) {
+        const std::string year = std::to_string(1900 + month / 12);
+        const std::string name = std::to_string(101 + month % 12).substr(1);
+        values += std::string(values.empty() ? "" : ",") + "{\"validTime\": \"" + year + "-" + name +
+                  "-01T00:00:00+00:00/P28D\", \"value\": 20}";
+      }
+    }
+    return "{\"properties\": {\"temperature\": {\"uom\": \"wmoUnit:degC\", \"values\": [" + values + "]}}}";
+  };
+  const std::string said = "the forecast holds more than a year of hours, or the same hours over and over";
+  BOOST_TEST(read(grid(12, 1)).hours.size() == 12U * 28 * 24);
+  BOOST_TEST(holds(refusal(grid(14, 1)), said));
+  BOOST_TEST(holds(refusal(grid(12, 30)), said));
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -102,4 +102,23 @@ BOOST_AUTO_TEST_CASE(nothing_to_bridge) {
   BOOST_TEST(noonleaf::bridge_with_own_years(series).empty());
 }
 
+// Two rows at both ends of the accepted years kept the fuzzer busy for more than ten seconds: the years
+// around each of 64,000 empty days were gone through anew.
+BOOST_AUTO_TEST_CASE(a_gap_of_centuries_is_bridged_in_no_time) {
+  DailySeries series;
+  for (std::chrono::sys_days date = 1800y / 1 / 1; date <= std::chrono::sys_days(2200y / 12 / 31);
+       date += std::chrono::days{1}) {
+    DailyWeather day;
+    day.date = date;
+    const bool measured = day.date.year() < 1805y;
+    if (measured) day.t_max_c = 20;
+    if (measured) day.t_min_c = 10;
+    series.days.push_back(day);
+    series.origins.push_back(measured ? DayOrigin::measured : DayOrigin::none);
+  }
+  const auto bridged = noonleaf::bridge_with_own_years(series);
+  BOOST_TEST(bridged.size() == series.days.size() - 5 * 365 - 1);
+  BOOST_TEST(series.days.back().t_max_c == 20);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -33,6 +33,9 @@ using Q = WeatherQuantity;
 constexpr std::size_t most_bytes = std::size_t{64} << 20U;
 constexpr std::int64_t hour_s = 3600, longest_span_s = 31 * 86'400;
 
+// Sixty bytes of a file may stand for 31 days of hours; a forecast with more than these is none.
+constexpr std::size_t most_hours = 366 * 24, most_values = 20 * most_hours;
+
 // "wmoUnit:degC" is "degC".
 std::string_view bare_unit(std::string_view unit) {
   const std::size_t colon = unit.rfind(':');
@@ -151,6 +154,10 @@ class ForecastJson final : public GatheredRows {
   }
 
   TableRow& hour_at(std::int64_t begin_s) {
+    if (hours_.size() > most_hours || ++values_ > most_values)
+      throw Error(
+          source().problem(0, "the forecast holds more than a year of hours, or the same hours over and over",
+                           "save the forecast again"));
     auto [known, is_new] = hours_.try_emplace(begin_s);
     if (is_new) {
       known->second.stamp = {.seconds = begin_s, .offset = std::chrono::seconds{0}};
@@ -293,6 +300,7 @@ class ForecastJson final : public GatheredRows {
   }
 
   std::map<std::int64_t, TableRow> hours_;
+  std::size_t values_ = 0;  // put into hours
 };
 
 [[noreturn]] void refuse_json(const TextSource& source, std::string message) {

@@ -69,6 +69,21 @@ std::string GatheredRows::wanted_station(const WeatherOptions& options, const st
   throw Error(std::move(found));
 }
 
+void GatheredRows::require_whole_quotes(const CsvRecord& record, RowPlace place) const {
+  const auto broken = std::find_if(record.cells.begin(), record.cells.end(),
+                                   [](const CsvCell& cell) { return !cell.closed || cell.text_behind; });
+  if (broken == record.cells.end()) return;
+  Problem found = source_->problem(
+      place.line + broken->line,
+      broken->closed ? "text stands behind the closing quote of this cell: a quote is missing"
+                     : "a quote is opened here and never closed",
+      "fetch the file again");
+  found.column = broken->column;
+  found.text = "\"";
+  if (broken->line == 0) found.excerpt = source_->line_text(place.offset);
+  throw Error(std::move(found));
+}
+
 void GatheredRows::refuse(Problem problem) {
   if (problems_.size() < problems_kept) problems_.push_back(std::move(problem));
 }

@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include "noonleaf/weather/csv_record.hpp"
 #include "noonleaf/weather/row_source.hpp"
 #include "noonleaf/weather/text_source.hpp"
 
@@ -44,6 +45,9 @@ class GatheredRows : public RowSource {
   /// any. Throws    Error where the filter is on another column and has to be there
   std::string wanted_station(const WeatherOptions& options, const std::string& column) const;
 
+  /// Throws    Error where a quote of the record lacks its other half: it would swallow the cells or rows
+  /// behind it
+  void require_whole_quotes(const CsvRecord& record, RowPlace place) const;
   /// Keeps a problem that refuses the file.
   void refuse(Problem problem);
   /// Says from which place a value came, where a row is made of several places.

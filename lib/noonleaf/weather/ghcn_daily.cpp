@@ -78,6 +78,7 @@ class GhcnDaily final : public GatheredRows {
     while (text.cursor() != text.limit() || text.refill()) {
       const CsvRecord record = split_record(text.cursor(), text.limit(), ',');
       place_ = {text.line(), text.offset(text.cursor())};
+      require_whole_quotes(record, place_);
       const bool is_header = std::string_view(text.cursor(), header.size()) == header;
       const bool blank = record.cells.size() == 1 && trimmed(record.cells[0].text).empty();
       if (!is_header && !blank) take(record);

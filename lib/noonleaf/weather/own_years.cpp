@@ -33,12 +33,13 @@ std::chrono::sys_days same_day(std::chrono::year_month_day date, std::chrono::ye
   return moved.ok() ? std::chrono::sys_days(moved) : std::chrono::sys_days(year / date.month() / 28);
 }
 
-// The mean of each year's own mean, so that a year with more days known does not count for more.
-Means means_around(const DailySeries& series, std::chrono::year_month_day date, const OwnYears& rule) {
-  std::array<std::map<int, Sum>, weather_quantity_count> by_year;
+/// The measured days around one calendar day, added up for each year: of each quantity.
+using YearSums = std::array<std::map<int, Sum>, weather_quantity_count>;
+
+YearSums sums_around(const DailySeries& series, std::chrono::year_month_day date, const OwnYears& rule) {
+  YearSums by_year;
   const std::chrono::sys_days first(series.days.front().date), last(series.days.back().date);
   for (auto year = series.days.front().date.year(); year <= series.days.back().date.year(); ++year) {
-    if (year == date.year()) continue;
     const std::chrono::sys_days middle = same_day(date, year);
     for (int shift = -rule.window_days; shift <= rule.window_days; ++shift) {
       const std::chrono::sys_days day = middle + std::chrono::days{shift};
@@ -54,13 +55,20 @@ Means means_around(const DailySeries& series, std::chrono::year_month_day date, 
       }
     }
   }
+  return by_year;
+}
+
+/// The mean of each other year's own mean, so that a year with more days known does not count for more.
+Means means_of_others(const YearSums& by_year, std::chrono::year own, const OwnYears& rule) {
   Means means;
   for (std::size_t quantity = 0; quantity < by_year.size(); ++quantity) {
-    if (by_year[quantity].size() < rule.fewest_years) continue;
+    const std::size_t years = by_year[quantity].size() - by_year[quantity].count(static_cast<int>(own));
+    if (years < rule.fewest_years || years == 0) continue;
     double total = 0.0;
-    for (const auto& [year, sum] : by_year[quantity]) total += sum.value / static_cast<double>(sum.count);
-    means.years[quantity] = by_year[quantity].size();
-    means.values[quantity] = total / static_cast<double>(by_year[quantity].size());
+    for (const auto& [year, sum] : by_year[quantity])
+      if (year != static_cast<int>(own)) total += sum.value / static_cast<double>(sum.count);
+    means.years[quantity] = years;
+    means.values[quantity] = total / static_cast<double>(years);
     means.known.set(quantity);
   }
   return means;
@@ -106,9 +114,12 @@ void drop_contradictions(DailyWeather& day, BridgedDay& bridged) {
 std::vector<BridgedDay> bridge_with_own_years(DailySeries& series, const OwnYears& rule) {
   std::vector<BridgedDay> bridged;
   std::vector<DailyWeather> days = series.days;
+  std::map<std::chrono::month_day, YearSums> around;  // a gap of many years asks for the same days in each
   for (DailyWeather& day : days) {
     if (is_known(day.t_max_c) && is_known(day.t_min_c)) continue;
-    const Means means = means_around(series, day.date, rule);
+    const auto [known, is_new] = around.try_emplace({day.date.month(), day.date.day()});
+    if (is_new) known->second = sums_around(series, day.date, rule);
+    const Means means = means_of_others(known->second, day.date.year(), rule);
     if (!means.known.test(slot(Q::t_max)) || !means.known.test(slot(Q::t_min))) continue;
     bridged.push_back(bridge(day, means));
     drop_contradictions(day, bridged.back());

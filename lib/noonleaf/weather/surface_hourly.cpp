@@ -91,6 +91,7 @@ class SurfaceHourly final : public GatheredRows {
     while (text.cursor() != text.limit() || text.refill()) {
       const CsvRecord record = split_record(text.cursor(), text.limit(), ',');
       place_ = {text.line(), text.offset(text.cursor())};
+      require_whole_quotes(record, place_);
       const bool blank = record.cells.size() == 1 && trimmed(record.cells[0].text).empty();
       if (!blank) take(record);
       text.advance(record.end, record.lines);
@@ -98,6 +99,7 @@ class SurfaceHourly final : public GatheredRows {
   }
 
   void read_header(const CsvRecord& record) {
+    require_whole_quotes(record, {source().line(), source().offset(source().cursor())});
     for (std::size_t index = 0; index < record.cells.size(); ++index)
       columns_[record.cells[index].text] = index;
     cell_count_ = record.cells.size();
