@@ -2,6 +2,7 @@
 // crash.
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <cstring>
 #include <limits>
 #include <string>
@@ -196,6 +197,14 @@ BOOST_AUTO_TEST_CASE(dates_that_do_not_exist) {
 
 BOOST_AUTO_TEST_CASE(no_rows_are_no_fault) {
   DailyCall call(0);
+  BOOST_CHECK_EQUAL(noonleaf_daily_et0(call.site, &call.columns, nullptr), noonleaf_done);
+}
+
+// The one value of a column that repeats was read for no rows at all.
+BOOST_AUTO_TEST_CASE(of_no_rows_nothing_is_read) {
+  DailyCall call(0);
+  const auto* nowhere = reinterpret_cast<const double*>(std::uintptr_t{8});
+  call.columns.t_max_c = call.columns.u2_m_s = {nowhere, 0, 0};
   BOOST_CHECK_EQUAL(noonleaf_daily_et0(call.site, &call.columns, nullptr), noonleaf_done);
 }
 

@@ -135,6 +135,7 @@ struct Method {
 
 void run(const DailySite& site, const DailyColumns& in, std::size_t count, const MutableColumn& result,
          const Method& method, std::size_t row_offset, BadRows& bad_rows) {
+  if (count == 0) return;  // a column that repeats its one value need not have one
   Workspace work;
   BlockSource source(site, in, method.surface, work);
   for (std::size_t first = 0; first < count; first += block_rows) {
