@@ -54,17 +54,16 @@ std::vector<Side> sides_of(const CanSheet& sheet) {
       cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.x_m < b.x_m; });
   const auto [south, north] = std::minmax_element(
       cans.begin(), cans.end(), [](const CatchCan& a, const CatchCan& b) { return a.y_m < b.y_m; });
-  const double third_x = (east->x_m - west->x_m) / 3, third_y = (north->y_m - south->y_m) / 3;
+  const double east_m = east->x_m, west_m = west->x_m, north_m = north->y_m, south_m = south->y_m;
+  const double third_x = (east_m - west_m) / 3, third_y = (north_m - south_m) / 3;
   std::vector<Side> sides;
   if (third_y > 0) {
-    sides.push_back(
-        {"north", mean_where([&](const CatchCan& can) { return can.y_m > north->y_m - third_y; })});
-    sides.push_back(
-        {"south", mean_where([&](const CatchCan& can) { return can.y_m < south->y_m + third_y; })});
+    sides.push_back({"north", mean_where([&](const CatchCan& can) { return can.y_m > north_m - third_y; })});
+    sides.push_back({"south", mean_where([&](const CatchCan& can) { return can.y_m < south_m + third_y; })});
   }
   if (third_x > 0) {
-    sides.push_back({"east", mean_where([&](const CatchCan& can) { return can.x_m > east->x_m - third_x; })});
-    sides.push_back({"west", mean_where([&](const CatchCan& can) { return can.x_m < west->x_m + third_x; })});
+    sides.push_back({"east", mean_where([&](const CatchCan& can) { return can.x_m > east_m - third_x; })});
+    sides.push_back({"west", mean_where([&](const CatchCan& can) { return can.x_m < west_m + third_x; })});
   }
   return sides;
 }
