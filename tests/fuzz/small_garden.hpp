@@ -1,0 +1,10 @@
+#pragma once
+
+#include "noonleaf/garden/garden.hpp"
+
+namespace fuzz {
+
+/// Four beds with ids, sprinklers of known and unknown flow, a can: what journals and sheets may name.
+const noonleaf::Garden& small_garden();
+
+}  // namespace fuzz
