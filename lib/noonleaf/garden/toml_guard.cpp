@@ -19,7 +19,7 @@ toml::source_region at(std::size_t line, std::size_t column) {
 }
 
 /// What stops a line, and behind how many of its bytes.
-enum class LineFault { none, key_too_deep, text_over_lines, no_table_name };
+enum class LineFault { none, key_too_deep, text_over_lines, no_table_name, sign_outside_text };
 struct LineCheck {
   LineFault fault = LineFault::none;
   std::size_t bytes = 0;
@@ -33,7 +33,7 @@ bool begins_key(char byte) {
 /// Whether [ or [[ begin a line, and no name follows. The parser takes it for granted there, and an optimised
 /// one does without looking.
 LineCheck checked_header(std::string_view line) {
-  constexpr std::string_view blanks = " \t\r";
+  constexpr std::string_view blanks = " \t";
   std::size_t place = std::min(line.find_first_not_of(blanks), line.size());
   if (line.substr(place, 1) != "[") return {};
   place += line.substr(place, 2) == "[[" ? 2 : 1;
@@ -66,6 +66,8 @@ LineCheck checked(std::string_view line) {
     if (byte == '"' || byte == '\'') {
       if (line.substr(place, 3) == std::string(3, byte)) return {LineFault::text_over_lines, place};
       place = text_end(line, place);
+    } else if (static_cast<unsigned char>(byte) >= 0x80U) {
+      return {LineFault::sign_outside_text, place};  // the parser's table of letters has gaps
     } else if (byte == '.') {
       if (++parts > most_key_parts) return {LineFault::key_too_deep, place};
     } else if (std::string_view("=,[]{}").find(byte) != std::string_view::npos) {
@@ -87,6 +89,9 @@ Words words_of(LineFault fault) {
     case LineFault::text_over_lines:
       return {"three quotation marks begin a text over several lines",
               "write the text on one line, in one pair of quotation marks"};
+    case LineFault::sign_outside_text:
+      return {"this letter or sign may stand between quotation marks only",
+              "write keys in plain letters, and texts between straight quotation marks, like \"loam\""};
     default:
       return {"the name of a table is missing between the brackets",
               "write [site], or [[bed]] before each of several; begin no other line with a bracket"};
@@ -113,7 +118,8 @@ void require_plain_line(TomlDocument& document, std::string_view line, std::size
 void require_plain_toml(TomlDocument& document) {
   const std::string_view text = document.text();
   std::size_t line = 1;
-  for (std::size_t begin = 0; begin <= text.size(); ++line) {
+  const std::size_t mark_bytes = text.substr(0, 3) == "\xEF\xBB\xBF" ? 3 : 0;  // of byte order
+  for (std::size_t begin = mark_bytes; begin <= text.size(); ++line) {
     const std::size_t end = std::min(text.find('\n', begin), text.size());
     require_plain_line(document, text.substr(begin, end - begin), line);
     begin = end + 1;
