@@ -42,14 +42,20 @@ LineCheck checked_header(std::string_view line) {
   return {LineFault::no_table_name, place};
 }
 
-/// The end of a text in quotation marks that begins at `begin`; the end of the line where it does not end.
-std::size_t text_end(std::string_view line, std::size_t begin) {
+/// The last byte of a text in quotation marks, one or three at each end, that begins at `begin`; the line's
+/// size where it does not end there.
+std::size_t text_end(std::string_view line, std::size_t begin, std::size_t marks) {
   const char mark = line[begin];
-  for (std::size_t place = begin + 1; place < line.size(); ++place) {
+  const std::string closing(marks, mark);
+  for (std::size_t place = begin + marks; place < line.size(); ++place) {
     if (mark == '"' && line[place] == '\\') {
       ++place;
-    } else if (line[place] == mark) {
-      return place;
+    } else if (line.substr(place, marks) == closing) {
+      std::size_t last = place + marks - 1;
+      // Up to two marks before the closing three belong to the text.
+      for (int more = 0; marks == 3 && more < 2 && line.substr(last + 1, 1) == line.substr(begin, 1); ++more)
+        ++last;
+      return last;
     }
   }
   return line.size();
@@ -64,8 +70,9 @@ LineCheck checked(std::string_view line) {
     const char byte = line[place];
     if (byte == '#') break;
     if (byte == '"' || byte == '\'') {
-      if (line.substr(place, 3) == std::string(3, byte)) return {LineFault::text_over_lines, place};
-      place = text_end(line, place);
+      const std::size_t begin = place, marks = line.substr(place, 3) == std::string(3, byte) ? 3 : 1;
+      place = text_end(line, begin, marks);
+      if (marks == 3 && place == line.size()) return {LineFault::text_over_lines, begin};
     } else if (static_cast<unsigned char>(byte) >= 0x80U) {
       return {LineFault::sign_outside_text, place};  // the parser's table of letters has gaps
     } else if (byte == '.') {
@@ -87,8 +94,8 @@ Words words_of(LineFault fault) {
       return {"this key has more than " + std::to_string(most_key_parts) + " parts",
               "write the key alone, below its table: [site], then name = \"…\""};
     case LineFault::text_over_lines:
-      return {"three quotation marks begin a text over several lines",
-              "write the text on one line, in one pair of quotation marks"};
+      return {"three quotation marks begin a text that goes on below this line",
+              "write the text on one line"};
     case LineFault::sign_outside_text:
       return {"this letter or sign may stand between quotation marks only",
               "write keys in plain letters, and texts between straight quotation marks, like \"loam\""};
