@@ -10,8 +10,13 @@
 namespace {
 
 template <class Struct>
-Struct with_defaults(noonleaf_status (*defaults)(Struct*)) {
-  Struct value{};
+Struct struct_of(noonleaf_status (*)(Struct*));
+
+/// A struct filled by its function of defaults; the function is named, not pointed to, so that every_door.sh
+/// sees the call.
+template <auto defaults>
+auto with_defaults() {
+  decltype(struct_of(defaults)) value{};
   value.size = sizeof value;
   defaults(&value);
   return value;
@@ -36,11 +41,11 @@ struct Handles {
   noonleaf_hourly_site* hourly = nullptr;
   noonleaf_garden* garden = nullptr;
   Handles() {
-    auto location = with_defaults(noonleaf_location_defaults);
+    auto location = with_defaults<noonleaf_location_defaults>();
     location.latitude_deg = 46.07;
     location.elevation_m = 290;
     noonleaf_site_make(&location, &site, nullptr);
-    auto place = with_defaults(noonleaf_hourly_place_defaults);
+    auto place = with_defaults<noonleaf_hourly_place_defaults>();
     place.latitude_deg = 46.07;
     place.longitude_deg = -118.33;
     place.elevation_m = 290;
@@ -69,7 +74,7 @@ std::string c_reference() {
   const auto of = [](const std::vector<double>& values) {
     return noonleaf_column{values.data(), values.size(), 1};
   };
-  auto days = with_defaults(noonleaf_daily_columns_defaults);
+  auto days = with_defaults<noonleaf_daily_columns_defaults>();
   days.first_day = {2024, 3, 1};
   days.t_max_c = of(hot);
   days.t_min_c = of(cool);
@@ -80,7 +85,7 @@ std::string c_reference() {
   noonleaf_problems* problems = nullptr;
   Print out;
   out << noonleaf_daily_et0(handles().site, &days, &problems) << et0 << problems_text(problems);
-  auto hours = with_defaults(noonleaf_hourly_columns_defaults);
+  auto hours = with_defaults<noonleaf_hourly_columns_defaults>();
   std::vector<double> sun(rows, 1.5);
   hours.t_c = of(cool);
   hours.ea_kpa = of(air);
@@ -95,21 +100,20 @@ std::string c_reference() {
 std::string c_balance() {
   constexpr std::size_t rows = 90;
   std::vector<double> et0(rows, 6), dr(rows), ks(rows);
-  noonleaf_soil soil{};
-  soil.size = sizeof soil;
+  auto soil = with_defaults<noonleaf_soil_defaults>();
   Print out;
   out << noonleaf_soil_of_texture("loam", &soil, nullptr);
-  auto wetness = with_defaults(noonleaf_wetness_defaults);
+  auto wetness = with_defaults<noonleaf_wetness_defaults>();
   wetness.depleted_frac = 0.2;
   wetness.root_depth_m = 0.25;
   wetness.profile_depth_m = 1.5;
-  auto ground = with_defaults(noonleaf_ground_defaults);
+  auto ground = with_defaults<noonleaf_ground_defaults>();
   out << noonleaf_ground_of(&soil, &wetness, &ground, nullptr);
-  auto planting = with_defaults(noonleaf_planting_defaults);
+  auto planting = with_defaults<noonleaf_planting_defaults>();
   planting.crop = "tomato";
   planting.start = {2024, 4, 15};
-  const auto settings = with_defaults(noonleaf_balance_settings_defaults);
-  auto days = with_defaults(noonleaf_balance_days_defaults);
+  const auto settings = with_defaults<noonleaf_balance_settings_defaults>();
+  auto days = with_defaults<noonleaf_balance_days_defaults>();
   days.first_day = {2024, 5, 1};
   days.et0_mm_d = {et0.data(), rows, 1};
   days.dr_mm = {dr.data(), rows, 1};
@@ -124,7 +128,7 @@ std::string c_balance() {
 }
 
 std::string c_run_and_wilt() {
-  auto request = with_defaults(noonleaf_run_request_defaults);
+  auto request = with_defaults<noonleaf_run_request_defaults>();
   request.net_depth_mm = 12;
   request.rate_mm_h = 14;
   noonleaf_run run{};
@@ -134,7 +138,7 @@ std::string c_run_and_wilt() {
   Print out;
   out << noonleaf_run_time(&request, &run, nullptr) << run.minutes;
   out << noonleaf_depth_of_minutes(&request, 30, &depth, nullptr) << depth.mean_mm;
-  auto wilt = with_defaults(noonleaf_wilt_request_defaults);
+  auto wilt = with_defaults<noonleaf_wilt_request_defaults>();
   wilt.date = {2024, 7, 10};
   wilt.utc_offset_h = -7;
   wilt.latitude_deg = 46.07;
@@ -159,9 +163,9 @@ std::string c_run_and_wilt() {
 }
 
 std::string c_garden() {
-  auto moment = with_defaults(noonleaf_moment_defaults);
+  auto moment = with_defaults<noonleaf_moment_defaults>();
   moment.date = {2025, 7, 16};
-  auto week = with_defaults(noonleaf_week_request_defaults);
+  auto week = with_defaults<noonleaf_week_request_defaults>();
   week.made_date = moment.date;
   week.days = 4;
   char* json = nullptr;

@@ -39,5 +39,8 @@ struct Door {
 };
 
 std::vector<Door> science_doors();
+std::vector<Door> block_doors();
 std::vector<Door> garden_doors();
+std::vector<Door> file_doors();
+std::vector<Door> words_doors();
 std::vector<Door> c_doors();

@@ -17,7 +17,8 @@ constexpr std::size_t thread_count = 8;
 
 std::vector<Door> all_doors() {
   std::vector<Door> doors = science_doors();
-  for (const auto& more : {garden_doors(), c_doors()}) doors.insert(doors.end(), more.begin(), more.end());
+  for (const auto& more : {block_doors(), garden_doors(), file_doors(), words_doors(), c_doors()})
+    doors.insert(doors.end(), more.begin(), more.end());
   return doors;
 }
 
