@@ -55,5 +55,6 @@ case $what in
     grep -q '^today:' commands.txt || fail "the commands are not offered"
     grep -qxF -- '--lang[language of the sheet]:ENUM:(en es)' week.txt || fail "the options of week are not offered"
     grep -qxF -- ':DIR:_directories' week.txt || fail "the folder of week is not offered"
+    zsh -f "$(dirname "$0")/zsh-tab.zsh" "$pages"  # and the whole of it, by the TAB key
     ;;
 esac

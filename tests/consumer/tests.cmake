@@ -33,6 +33,7 @@ noonleaf_consumer(find_package_science static)
 noonleaf_consumer(unknown_component static)
 noonleaf_consumer(pkg_config_static static)
 noonleaf_consumer(newer_standard static)
+noonleaf_consumer(clang_headers static)  # skipped, and said so, where there is no clang
 noonleaf_consumer(find_package_shared shared static)
 noonleaf_consumer(pkg_config_shared shared static)
 noonleaf_consumer(add_subdirectory static)
