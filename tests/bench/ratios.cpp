@@ -2,8 +2,17 @@
 
 #include <algorithm>
 #include <fstream>
+#include <string_view>
 
 namespace bench {
+
+bool names_rows_only(int argc, char** argv) {
+  return std::any_of(argv, argv + argc, [](const char* word) { return std::string_view(word) == "--rows"; });
+}
+
+void Keeper::run() {
+  if (!rows_only_) benchmark::RunSpecifiedBenchmarks(this);
+}
 
 void Keeper::ReportRuns(const std::vector<Run>& runs) {
   ConsoleReporter::ReportRuns(runs);
@@ -16,6 +25,7 @@ void Keeper::ReportRuns(const std::vector<Run>& runs) {
 }
 
 double Keeper::median_ns(const std::string& name) const {
+  if (rows_only_) return 1.0;
   const auto found = ns_.find(name);
   if (found == ns_.end()) return 0.0;
   std::vector<double> sorted = found->second;

@@ -337,8 +337,9 @@ int main(int argc, char** argv) {
   benchmark::Initialize(&argc, argv);
   std::printf("%s\nbatch kernels: %s\n", bench::machine().c_str(),
               std::string(noonleaf::batch_instruction_set()).c_str());
-  bench::Keeper keeper;
-  benchmark::RunSpecifiedBenchmarks(&keeper);
+  const bool rows_only = bench::names_rows_only(argc, argv);
+  bench::Keeper keeper(rows_only);
+  keeper.run();
   const auto ns = [&](const char* name) { return keeper.median_ns(name); };
 
   std::printf("\nratios of this run (medians of processor time per row)\n");
@@ -357,6 +358,7 @@ int main(int argc, char** argv) {
               ns("batch_hourly_one_year"));
   print_ratio("exp, vector against C library", ns("plain_exp"), ns("vector_exp"));
 
+  if (rows_only) return 0;
   const double daily_difference = greatest_difference_daily(),
                hourly_difference = greatest_difference_hourly();
   std::printf("greatest difference from plain: daily %.1e mm/d, hourly %.1e mm/h\n", daily_difference,

@@ -1,17 +1,25 @@
 #!/bin/sh
-# run-all.sh [BUILD]: builds every benchmark in BUILD (build-bench) as a release, runs them all on one core, and prints one
-# table of ratios, every one against a baseline of the same run, then scaling and the times of whole commands.
-# The whole outputs stay in BUILD/bench-*.txt. A quiet machine is the reader's business: the load is printed.
+# run-all.sh [--compare | --rows] [BUILD]: builds every benchmark in BUILD (build-bench) as a release, runs them all on
+# one core, and prints one table of ratios, every one against a baseline of the same run, then scaling and the times of
+# whole commands. The whole outputs stay in BUILD/bench-*.txt. A quiet machine is the reader's business: the load is
+# printed.
+#   --compare  prints beside each ratio the one of docs/performance.md and how many times that it is
+#   --rows     measures nothing: whether the rows of docs/performance.md are those of the programs (check-rows.sh)
 set -eu
-root=$(cd "$(dirname "$0")/../.." && pwd)
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+what=all
+case ${1:-} in --compare | --rows) what=${1#--} && shift ;; esac
 build=${1:-"$root/build-bench"}
 programs="reference weather balance heat scaling planner round command"
+[ $what != rows ] || programs="reference weather balance heat"
 
 cmake -G Ninja -S "$root" -B "$build" -DCMAKE_BUILD_TYPE=Release -DNOONLEAF_TESTS=ON -DNOONLEAF_BENCHMARKS=ON >"$build.log" 2>&1 ||
   { cat "$build.log"; exit 1; }
 # shellcheck disable=SC2086  # one target per program is meant
 cmake --build "$build" --target noonleaf_cli $(printf 'bench_%s ' $programs) >>"$build.log" 2>&1 ||
   { tail -n 30 "$build.log"; exit 1; }
+[ $what != rows ] || exec sh "$here/check-rows.sh" "$build/tests/bench" "$root/docs/performance.md"
 
 one_core=""
 command -v taskset >/dev/null && one_core="taskset -c 0"
@@ -27,19 +35,14 @@ done
 echo "$(head -n 1 "$build/bench-scaling.txt"); Release (-O3); load $(cut -d' ' -f1 /proc/loadavg)"
 grep -h '^batch kernels' "$build/bench-reference.txt"
 echo
+rows() { for program in reference weather balance heat; do sh "$here/table-rows.sh" $program <"$build/bench-$program.txt"; done; }
+if [ $what = compare ]; then
+  rows | awk -f "$here/compare-ratios.awk" "$root/docs/performance.md" -
+  exit
+fi
 echo "| domain | ours against | ratio |"
 echo "|---|---|---|"
-for program in reference weather balance heat; do
-  awk -v domain="$program" '
-    /^ratios of this run|^speed of the whole reader|^ns per member/ { table = 1; next }
-    table && /^greatest/ { table = 0 }
-    table && NF > 1 && $NF ~ /^[0-9.]+$/ {
-      ratio = $NF
-      sub(/ +([0-9.]+ ns +)?[0-9.]+$/, "")
-      sub(/^batch against /, "")
-      printf "| %s | %s | %s |\n", domain, $0, ratio
-    }' "$build/bench-$program.txt"
-done
+rows
 echo
 for program in scaling round planner; do
   tail -n +2 "$build/bench-$program.txt"

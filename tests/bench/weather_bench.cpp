@@ -181,8 +181,8 @@ int main(int argc, char** argv) {
   benchmark::RegisterBenchmark("hours_reader", read_by, hours_by_reader, hours, hour_rows);
   benchmark::RegisterBenchmark("stamps_noonleaf", stamps_by_noonleaf);
   benchmark::RegisterBenchmark("stamps_from_stream", stamps_by_from_stream);
-  bench::Keeper keeper;
-  benchmark::RunSpecifiedBenchmarks(&keeper);
+  bench::Keeper keeper(bench::names_rows_only(argc, argv));
+  keeper.run();
   const auto ns = [&](const std::string& name) { return keeper.median_ns(name); };
 
   std::printf("\nspeed of the whole reader as a multiple of (medians of processor time per row)\n");
