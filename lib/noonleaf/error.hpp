@@ -10,12 +10,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One thing that is wrong, and where, in words that a person can act on.
 struct Problem {
-  std::string file{};                ///< as the user typed it; empty when no file is involved
-  std::size_t row = 0;               ///< index in a batch
-  std::size_t line = 0, column = 0;  ///< 1-based; column = character, so that an editor jumps there; 0 = none
-  std::string field{}, text{};       ///< column or option name (tmax_c); offending text exactly as found
-  std::string message{}, fix{};      ///< what is wrong, with the permitted range; one thing to do next
-  std::string excerpt{};  ///< the whole source line as found, for the caret; empty when there is none
+  std::string file{};      ///< as the user typed it; empty when no file is involved
+  std::size_t row = 0;     ///< index in a batch
+  std::size_t line = 0;    ///< 1-based; 0 = none
+  std::size_t column = 0;  ///< 1-based, counts characters, so that an editor jumps there; 0 = none
+  std::string field{};     ///< column or option name (tmax_c)
+  std::string text{};      ///< offending text exactly as found
+  std::string message{};   ///< what is wrong, with the permitted range
+  std::string fix{};       ///< one thing to do next
+  std::string excerpt{};   ///< the whole source line as found, for the caret; empty when there is none
 };
 
 /// The only exception type that noonleaf throws: one or more problems.

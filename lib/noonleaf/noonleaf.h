@@ -64,19 +64,19 @@ typedef struct noonleaf_problems noonleaf_problems;
 
 /// One thing that is wrong, and where. Texts are UTF-8, never NULL, empty where not known.
 typedef struct noonleaf_problem {
-  size_t size;
-  const char* file;       ///< as the caller named it; empty where no file is involved
-  uint64_t row;           ///< of the columns, from 0
-  uint64_t line, column;  ///< from 1; column counts characters; 0 = none
-  const char* field;      ///< the member, parameter, CSV column or key: "t_max_c"
-  const char* text;       ///< what was found, exactly
-  const char* message;    ///< what is wrong, with the permitted range
-  const char* fix;        ///< one thing to do next
+  size_t size;          ///< sizeof(noonleaf_problem) of the caller
+  const char* file;     ///< as the caller named it; empty where no file is involved
+  uint64_t row;         ///< of the columns, from 0
+  uint64_t line;        ///< from 1; 0 = none
+  uint64_t column;      ///< from 1, counts characters; 0 = none
+  const char* field;    ///< the member, parameter, CSV column or key: "t_max_c"
+  const char* text;     ///< what was found, exactly
+  const char* message;  ///< what is wrong, with the permitted range
+  const char* fix;      ///< one thing to do next
 } noonleaf_problem;
 
 /// Result    how many; 0 for NULL. Rows that are refused are all in the list, but only the first thousand
-/// with
-///           the field and the value that is wrong
+///           with the field and the value that is wrong
 size_t noonleaf_problems_count(const noonleaf_problems* problems);
 
 /// Input     index  below noonleaf_problems_count
@@ -110,22 +110,23 @@ typedef struct noonleaf_result_column {
 /// Days in the caller's memory, as days since 1970-01-01. The least int64_t is a missing day.
 typedef struct noonleaf_day_column {
   const int64_t* data;  ///< NULL = one day after the other
-  size_t count;
-  ptrdiff_t stride;
+  size_t count;         ///< as many as the call has rows; not looked at where data is NULL
+  ptrdiff_t stride;     ///< in values, as noonleaf_column
 } noonleaf_day_column;
 
 /// A day of the calendar; all zero = none.
 typedef struct noonleaf_date {
-  int32_t year;
-  int16_t month, day;  ///< from 1
+  int32_t year;   ///< as the calendar counts it
+  int16_t month;  ///< from 1
+  int16_t day;    ///< from 1
 } noonleaf_date;
 
 /// Where a place lies.
 typedef struct noonleaf_location {
-  size_t size;
+  size_t size;           ///< set by noonleaf_location_defaults
   double latitude_deg;   ///< positive to the north
   double longitude_deg;  ///< positive to the east; needed for hours, not for days
-  double elevation_m;
+  double elevation_m;    ///< above sea level
 } noonleaf_location;
 noonleaf_status noonleaf_location_defaults(noonleaf_location* location);
 
@@ -150,7 +151,7 @@ void noonleaf_site_free(noonleaf_site* site);
 
 /// Many days of weather at one site. The rows are those of et0_mm_d.
 typedef struct noonleaf_daily_columns {
-  size_t size;
+  size_t size;                      ///< set by noonleaf_daily_columns_defaults
   noonleaf_date first_day;          ///< of row 0, where the days follow each other
   noonleaf_day_column day;          ///< else the day of each row
   noonleaf_column t_max_c;          ///< -60 to 60
@@ -182,12 +183,14 @@ typedef struct noonleaf_hourly_site noonleaf_hourly_site;
 
 /// What an hourly site is made of.
 typedef struct noonleaf_hourly_place {
-  size_t size;
-  double latitude_deg, longitude_deg, elevation_m;  ///< as noonleaf_location; all three are needed
-  int64_t begin_s;   ///< beginning of any one period, in seconds since 1970-01-01 00:00 UTC
-  int64_t length_s;  ///< 60 to 3600, a divisor of the day; default 3600
-  int32_t equation;  ///< noonleaf_fao56 (default), noonleaf_asce
-  int32_t unused;    ///< 0
+  size_t size;           ///< set by noonleaf_hourly_place_defaults
+  double latitude_deg;   ///< as noonleaf_location; needed
+  double longitude_deg;  ///< needed
+  double elevation_m;    ///< needed
+  int64_t begin_s;       ///< beginning of any one period, in seconds since 1970-01-01 00:00 UTC
+  int64_t length_s;      ///< 60 to 3600, a divisor of the day; default 3600
+  int32_t equation;      ///< noonleaf_fao56 (default), noonleaf_asce
+  int32_t unused;        ///< 0
 } noonleaf_hourly_place;
 noonleaf_status noonleaf_hourly_place_defaults(noonleaf_hourly_place* place);
 
@@ -200,7 +203,7 @@ void noonleaf_hourly_site_free(noonleaf_hourly_site* site);
 /// Periods of weather, one after the other without a gap; one left out of the record is a row of NaN. The
 /// rows are those of et0_mm_h.
 typedef struct noonleaf_hourly_columns {
-  size_t size;
+  size_t size;                      ///< set by noonleaf_hourly_columns_defaults
   int64_t first_begin_s;            ///< of row 0, in seconds since 1970-01-01 00:00 UTC
   noonleaf_column t_c;              ///< -60 to 60
   noonleaf_column ea_kpa;           ///< 0 to 20
@@ -228,11 +231,13 @@ noonleaf_status noonleaf_hourly_et0(const noonleaf_hourly_site* site, const noon
 
 /// How much water a soil holds.
 typedef struct noonleaf_soil {
-  size_t size;
-  double field_capacity_m3_m3, wilting_point_m3_m3;  ///< needed
-  double saturation_m3_m3, conductivity_mm_h;        ///< may be missing
-  double rew_mm;               ///< readily evaporable water; missing = estimated from the nearest texture
-  double evaporation_depth_m;  ///< Ze, 0.10 to 0.15; default 0.10
+  size_t size;                  ///< set by noonleaf_soil_defaults
+  double field_capacity_m3_m3;  ///< needed
+  double wilting_point_m3_m3;   ///< needed
+  double saturation_m3_m3;      ///< may be missing
+  double conductivity_mm_h;     ///< of the saturated soil; may be missing
+  double rew_mm;                ///< readily evaporable water; missing = estimated from the nearest texture
+  double evaporation_depth_m;   ///< Ze, 0.10 to 0.15; default 0.10
 } noonleaf_soil;
 noonleaf_status noonleaf_soil_defaults(noonleaf_soil* soil);
 
@@ -249,22 +254,25 @@ enum { noonleaf_irrigated = 0, noonleaf_rainfed = 1 };
 
 /// One crop in the ground.
 typedef struct noonleaf_planting {
-  size_t size;
-  const char* crop;     ///< "tomato": a row of `noonleaf crops`
-  noonleaf_date start;  ///< sown, transplanted or, for a perennial, planted
-  int32_t method;       ///< noonleaf_sown (default), noonleaf_transplanted
-  int32_t rooting;      ///< noonleaf_irrigated (default), noonleaf_rainfed
-  double root_limit_m;  ///< raised bed, hardpan; missing = none
-  double u2_m_s;        ///< mean wind of the season, for the climate adjustment; default 2
-  double rh_min_pct;    ///< mean daily minimum humidity of the season; default 45
-  const char* region;   ///< words of a stage-length region; NULL = the row planted nearest in the year
-  noonleaf_date development, mid_season, late_season, over;  ///< first days of stages that somebody saw
+  size_t size;                ///< set by noonleaf_planting_defaults
+  const char* crop;           ///< "tomato": a row of `noonleaf crops`
+  noonleaf_date start;        ///< sown, transplanted or, for a perennial, planted
+  int32_t method;             ///< noonleaf_sown (default), noonleaf_transplanted
+  int32_t rooting;            ///< noonleaf_irrigated (default), noonleaf_rainfed
+  double root_limit_m;        ///< raised bed, hardpan; missing = none
+  double u2_m_s;              ///< mean wind of the season, for the climate adjustment; default 2
+  double rh_min_pct;          ///< mean daily minimum humidity of the season; default 45
+  const char* region;         ///< words of a stage-length region; NULL = the row planted nearest in the year
+  noonleaf_date development;  ///< first day that somebody saw of it; all zero = nobody looked
+  noonleaf_date mid_season;   ///< likewise
+  noonleaf_date late_season;  ///< likewise
+  noonleaf_date over;         ///< first day after the season, likewise
 } noonleaf_planting;
 noonleaf_status noonleaf_planting_defaults(noonleaf_planting* planting);
 
 /// Water in the ground under a planting, as depths below field capacity.
 typedef struct noonleaf_ground {
-  size_t size;
+  size_t size;             ///< set by noonleaf_ground_defaults
   double de_mm;            ///< top layer where exposed and wetted by irrigation and rain
   double de_rain_mm;       ///< top layer where exposed and wetted by rain only
   double dr_mm;            ///< root zone
@@ -277,7 +285,7 @@ noonleaf_status noonleaf_ground_defaults(noonleaf_ground* ground);
 
 /// How wet the ground is, the same at every depth.
 typedef struct noonleaf_wetness {
-  size_t size;
+  size_t size;             ///< set by noonleaf_wetness_defaults
   double depleted_frac;    ///< 0 = field capacity, 1 = wilting point
   double root_depth_m;     ///< 0.01 to 10
   double profile_depth_m;  ///< not shallower than roots or evaporation depth
@@ -297,7 +305,7 @@ enum { noonleaf_emitters_open = 0, noonleaf_emitters_under_canopy = 1 };
 
 /// What stays the same from day to day.
 typedef struct noonleaf_balance_settings {
-  size_t size;
+  size_t size;                ///< set by noonleaf_balance_settings_defaults
   double irrigated_frac;      ///< fw, share of the ground that irrigation wets; default 1
   double curve_number;        ///< for runoff of rain; missing = none (framed bed)
   double salt_stress;         ///< factor on Ks; default 1
@@ -313,24 +321,29 @@ noonleaf_status noonleaf_balance_settings_defaults(noonleaf_balance_settings* se
 
 /// Days of one planting, one after the other. The rows are those of et0_mm_d.
 typedef struct noonleaf_balance_days {
-  size_t size;
+  size_t size;                      ///< set by noonleaf_balance_days_defaults
   noonleaf_date first_day;          ///< of row 0
   noonleaf_column et0_mm_d;         ///< required
   noonleaf_column rain_mm;          ///< on the bed, before the day's demand; NULL = none on any day
   noonleaf_column irrigation_mm;    ///< mean depth that infiltrates, before the day's demand; NULL = none
   noonleaf_column evening_rain_mm;  ///< after it; NULL = none
   noonleaf_column evening_irrigation_mm;  ///< after it; NULL = none
-  noonleaf_column u2_m_s, rh_min_pct;     ///< of the day, for Kc max; missing = by the planting's climate
-  noonleaf_column observed_dr_mm;         ///< root-zone depletion found that morning; missing = nobody looked
-  noonleaf_column ground_closed;  ///< not 0 = snow or frozen ground: the account stands still; NULL = open
-  noonleaf_result_column dr_mm;   ///< root-zone depletion at the day's close
-  noonleaf_result_column de_mm;   ///< top-layer depletion at the day's close
-  noonleaf_result_column taw_mm, raw_mm;  ///< total and readily available water
-  noonleaf_result_column root_depth_m;
-  noonleaf_result_column kcb, ke, ks;
-  noonleaf_result_column etc_adj_mm_d;  ///< transpiration and evaporation as they came about
-  noonleaf_result_column transpiration_mm, evaporation_mm;
-  noonleaf_result_column runoff_mm;
+  noonleaf_column u2_m_s;      ///< wind at 2 m of the day, for Kc max; missing = by the planting's climate
+  noonleaf_column rh_min_pct;  ///< lowest relative humidity of the day, likewise
+  noonleaf_column observed_dr_mm;  ///< root-zone depletion found that morning; missing = nobody looked
+  noonleaf_column ground_closed;   ///< not 0 = snow or frozen ground: the account stands still; NULL = open
+  noonleaf_result_column dr_mm;    ///< root-zone depletion at the day's close
+  noonleaf_result_column de_mm;    ///< top-layer depletion at the day's close
+  noonleaf_result_column taw_mm;   ///< total available water
+  noonleaf_result_column raw_mm;   ///< readily available water
+  noonleaf_result_column root_depth_m;         ///< Zr
+  noonleaf_result_column kcb;                  ///< basal coefficient; the single Kc where that is chosen
+  noonleaf_result_column ke;                   ///< soil evaporation coefficient
+  noonleaf_result_column ks;                   ///< stress coefficient, 1 = none
+  noonleaf_result_column etc_adj_mm_d;         ///< transpiration and evaporation as they came about
+  noonleaf_result_column transpiration_mm;     ///< Ks Kcb ET0
+  noonleaf_result_column evaporation_mm;       ///< Ke ET0
+  noonleaf_result_column runoff_mm;            ///< part of the rain
   noonleaf_result_column deep_percolation_mm;  ///< out of the root zone
   noonleaf_result_column drainage_mm;          ///< out of the profile
 } noonleaf_balance_days;
@@ -338,11 +351,16 @@ noonleaf_status noonleaf_balance_days_defaults(noonleaf_balance_days* days);
 
 /// What the days add up to. Days without a result count for nothing.
 typedef struct noonleaf_balance_totals {
-  size_t size;
-  double rain_mm, runoff_mm, irrigation_mm, transpiration_mm, evaporation_mm, drainage_mm;
-  double correction_mm;   ///< change of Dr by observations
-  double stress_mm;       ///< transpiration lost to dryness
-  uint64_t missing_days;  ///< days without a result
+  size_t size;              ///< sizeof(noonleaf_balance_totals) of the caller
+  double rain_mm;           ///< on the bed
+  double runoff_mm;         ///< part of the rain
+  double irrigation_mm;     ///< infiltrated
+  double transpiration_mm;  ///< through the plants
+  double evaporation_mm;    ///< from the soil
+  double drainage_mm;       ///< out of the profile
+  double correction_mm;     ///< change of Dr by observations
+  double stress_mm;         ///< transpiration lost to dryness
+  uint64_t missing_days;    ///< days without a result
 } noonleaf_balance_totals;
 
 /// The soil-water balance of one planting over consecutive days.
@@ -352,7 +370,8 @@ typedef struct noonleaf_balance_totals {
 /// Input     settings  NULL = the defaults; ground  the state at the beginning; totals  may be NULL
 /// Result    the result columns that are wanted; *ground is the state at the end, to go on from
 /// Missing   ET0 missing: NaN from that day on, until a day with an observed depletion begins the account
-/// anew Status    noonleaf_input_refused: the list names the row; rows before it are written, *ground is not
+///           anew
+/// Status    noonleaf_input_refused: the list names the row; rows before it are written, *ground is not
 /// Note      Result columns must not lie over input columns here.
 noonleaf_status noonleaf_balance(const noonleaf_soil* soil, const noonleaf_planting* planting,
                                  const noonleaf_balance_settings* settings, const noonleaf_balance_days* days,
@@ -375,17 +394,18 @@ enum { noonleaf_beds_only = 0, noonleaf_all_wetted = 1 };
 
 /// A depth to be put into a bed, and by which sprinkler.
 typedef struct noonleaf_run_request {
-  size_t size;
-  double net_depth_mm;               ///< what the soil is to take, 0 to 300
-  double rate_mm_h;                  ///< application rate, above 0 to 1000
-  double du_lq_frac;                 ///< uniformity of the low quarter, 0.05 to 1; default 1
-  double off_target_frac;            ///< share of the water beside the beds, 0 to 0.95; default 0
-  double spray_loss_frac;            ///< share lost in the air, 0 to 0.5; default 0
-  double flow_l_min;                 ///< from the tap; missing = not known
-  double bed_area_m2;                ///< missing = not known
-  double shortest_min, longest_min;  ///< limits of a run; default 2 and 120
-  int32_t basis;                     ///< noonleaf_guess (default) and the others above
-  int32_t area;                      ///< noonleaf_beds_only (default), noonleaf_all_wetted
+  size_t size;             ///< set by noonleaf_run_request_defaults
+  double net_depth_mm;     ///< what the soil is to take, 0 to 300
+  double rate_mm_h;        ///< application rate, above 0 to 1000
+  double du_lq_frac;       ///< uniformity of the low quarter, 0.05 to 1; default 1
+  double off_target_frac;  ///< share of the water beside the beds, 0 to 0.95; default 0
+  double spray_loss_frac;  ///< share lost in the air, 0 to 0.5; default 0
+  double flow_l_min;       ///< from the tap; missing = not known
+  double bed_area_m2;      ///< missing = not known
+  double shortest_min;     ///< of a run; default 2
+  double longest_min;      ///< of a run; default 120
+  int32_t basis;           ///< noonleaf_guess (default) and the others above
+  int32_t area;            ///< noonleaf_beds_only (default), noonleaf_all_wetted
 } noonleaf_run_request;
 noonleaf_status noonleaf_run_request_defaults(noonleaf_run_request* request);
 
@@ -400,7 +420,7 @@ enum {
 
 /// A run with the numbers on the way.
 typedef struct noonleaf_run {
-  size_t size;
+  size_t size;                  ///< sizeof(noonleaf_run) of the caller
   double minutes;               ///< to open the tap: rounded, within the limits; 0 when none is needed
   double exact_min;             ///< before rounding and limits
   double multiplier;            ///< for the sprinkler's unevenness
@@ -425,7 +445,7 @@ noonleaf_status noonleaf_run_time(const noonleaf_run_request* request, noonleaf_
 
 /// What minutes of running put into a bed.
 typedef struct noonleaf_depth {
-  size_t size;
+  size_t size;            ///< sizeof(noonleaf_depth) of the caller
   double mean_mm;         ///< for the balance
   double low_quarter_mm;  ///< driest quarter
 } noonleaf_depth;
@@ -442,29 +462,39 @@ enum { noonleaf_not_looked = 0, noonleaf_upright = 1, noonleaf_hanging = 2 };
 
 /// One planting on the morning of a day, and the day's weather.
 typedef struct noonleaf_wilt_request {
-  size_t size;
-  noonleaf_date date;
-  double utc_offset_h;                                  ///< wall clock minus UTC, daylight saving included
-  double latitude_deg, longitude_deg, elevation_m;      ///< latitude -66 to 66
-  double t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s;  ///< the day, spread over its hours
-  double t_max_before_c, t_min_after_c;                 ///< of the days around it; missing = as this day
-  noonleaf_column hour_t_c, hour_ea_kpa, hour_rs_mj_m2_h,
-      hour_u2_m_s;            ///< 24 measured hours of the wall clock, used
-                              ///< instead where they are not missing
-  double transpiration_mm_d;  ///< Kcb ET0 of the day, without stress
-  const char* crop;           ///< "tomato": gives the three below where they are missing; may be NULL
-  double p_frac;              ///< depletion fraction of FAO-56 Table 22
-  double turgor_loss_mpa;     ///< leaf potential at turgor loss, negative
-  double sunlit_factor;       ///< demand of leaves in full sun over the mean of the canopy, 1 to 2
-  double taw_mm, raw_mm;      ///< of the root zone on this day
-  double dr_mm;               ///< depletion at dawn
-  double root_depth_m;        ///< missing = deep
-  double field_capacity_m3_m3, wilting_point_m3_m3;
-  double saturation_m3_m3;       ///< may be missing
-  double days_since_transplant;  ///< missing = was sown, or stands for long
-  double leaf_deficit_mm;        ///< what the leaves still lack: of yesterday's noonleaf_wilt_day; default 0
-  int32_t dawn_look;             ///< noonleaf_not_looked (default) ...
-  int32_t unused;                ///< 0
+  size_t size;                      ///< set by noonleaf_wilt_request_defaults
+  noonleaf_date date;               ///< by the wall clock
+  double utc_offset_h;              ///< wall clock minus UTC, daylight saving included
+  double latitude_deg;              ///< -66 to 66
+  double longitude_deg;             ///< positive to the east
+  double elevation_m;               ///< above sea level
+  double t_max_c;                   ///< highest of the day, which is spread over its hours
+  double t_min_c;                   ///< lowest of the day
+  double ea_kpa;                    ///< mean actual vapour pressure
+  double rs_mj_m2_d;                ///< solar radiation
+  double u2_m_s;                    ///< mean wind at 2 m
+  double t_max_before_c;            ///< of the day before; missing = as this day
+  double t_min_after_c;             ///< of the day after; missing = as this day
+  noonleaf_column hour_t_c;         ///< 24 measured hours of the wall clock, used where they are not missing
+  noonleaf_column hour_ea_kpa;      ///< likewise
+  noonleaf_column hour_rs_mj_m2_h;  ///< likewise
+  noonleaf_column hour_u2_m_s;      ///< likewise
+  double transpiration_mm_d;        ///< Kcb ET0 of the day, without stress
+  const char* crop;                 ///< "tomato": gives the three below where they are missing; may be NULL
+  double p_frac;                    ///< depletion fraction of FAO-56 Table 22
+  double turgor_loss_mpa;           ///< leaf potential at turgor loss, negative
+  double sunlit_factor;             ///< demand of leaves in full sun over the mean of the canopy, 1 to 2
+  double taw_mm;                    ///< of the root zone on this day
+  double raw_mm;                    ///< of the root zone on this day
+  double dr_mm;                     ///< depletion at dawn
+  double root_depth_m;              ///< missing = deep
+  double field_capacity_m3_m3;      ///< of the soil; needed
+  double wilting_point_m3_m3;       ///< of the soil; needed
+  double saturation_m3_m3;          ///< may be missing
+  double days_since_transplant;     ///< missing = was sown, or stands for long
+  double leaf_deficit_mm;  ///< what the leaves still lack: of yesterday's noonleaf_wilt_day; default 0
+  int32_t dawn_look;       ///< noonleaf_not_looked (default) ...
+  int32_t unused;          ///< 0
   noonleaf_result_column hour_demand_mm_h;         ///< 24 hours from that of sunrise on
   noonleaf_result_column hour_supply_mm_h;         ///< likewise
   noonleaf_result_column hour_leaf_potential_mpa;  ///< likewise
@@ -494,17 +524,20 @@ enum {
 
 /// What a day does to one planting. Hours are of the wall clock; 24 and up = next day.
 typedef struct noonleaf_wilt_day {
-  size_t size;
-  int32_t verdict;  ///< noonleaf_comfortable ...
-  int32_t advice;   ///< noonleaf_leave_alone ...
-  int64_t droop_hours;
-  double droop_from_h, droop_until_h;  ///< missing = none, or no recovery by dawn
-  double look_again_h;
-  double raw_passed_h;  ///< when Dr is beyond RAW; missing = not on this day
-  double peak_hour_h, peak_demand_mm_h, peak_supply_mm_h;
-  double unmet_frac;       ///< share of the day's demand above supply
-  double depletion_mm;     ///< at the next dawn, without rain or watering
-  double leaf_deficit_mm;  ///< at the next dawn; above 0 = no turgor
+  size_t size;              ///< sizeof(noonleaf_wilt_day) of the caller
+  int32_t verdict;          ///< noonleaf_comfortable ...
+  int32_t advice;           ///< noonleaf_leave_alone ...
+  int64_t droop_hours;      ///< hours without turgor
+  double droop_from_h;      ///< first hour without turgor; missing = none
+  double droop_until_h;     ///< missing = none, or no recovery by dawn
+  double look_again_h;      ///< an hour after it should stand again
+  double raw_passed_h;      ///< when Dr is beyond RAW; missing = not on this day
+  double peak_hour_h;       ///< hour at which demand stands worst against supply
+  double peak_demand_mm_h;  ///< in that hour
+  double peak_supply_mm_h;  ///< in that hour
+  double unmet_frac;        ///< share of the day's demand above supply
+  double depletion_mm;      ///< at the next dawn, without rain or watering
+  double leaf_deficit_mm;   ///< at the next dawn; above 0 = no turgor
 } noonleaf_wilt_day;
 
 /// How a planting gets through a day, hour by hour: droop in the heat, or dry-soil wilt.
@@ -530,16 +563,16 @@ void noonleaf_garden_free(noonleaf_garden* garden);
 
 /// A moment on the site's wall clock. The library reads no clock: the caller says when.
 typedef struct noonleaf_moment {
-  size_t size;
-  noonleaf_date date;
-  int64_t minute;  ///< since midnight, 0 to 1440; default 0
+  size_t size;         ///< set by noonleaf_moment_defaults
+  noonleaf_date date;  ///< by the site's wall clock
+  int64_t minute;      ///< since midnight, 0 to 1440; default 0
 } noonleaf_moment;
 noonleaf_status noonleaf_moment_defaults(noonleaf_moment* moment);
 
 /// What to open on a day and which beds will hang, from a minute on.
 ///
 /// Result    *json, shape "noonleaf.today" (docs/json.md), to be freed with noonleaf_text_free; NULL unless
-/// done
+///           done
 noonleaf_status noonleaf_today_json(const noonleaf_garden* garden, const noonleaf_moment* moment, char** json,
                                     noonleaf_problems** problems);
 
@@ -548,7 +581,7 @@ enum { noonleaf_english = 0, noonleaf_spanish = 1 };
 
 /// What week is wanted.
 typedef struct noonleaf_week_request {
-  size_t size;
+  size_t size;              ///< set by noonleaf_week_request_defaults
   noonleaf_date made_date;  ///< now, on the site's wall clock
   int64_t made_minute;      ///< since midnight; no run of that day starts earlier
   noonleaf_date first_day;  ///< none = made_date
@@ -560,7 +593,7 @@ noonleaf_status noonleaf_week_request_defaults(noonleaf_week_request* request);
 /// The week's runs, who opens and closes, what is missed and why.
 ///
 /// Result    *json, shape "noonleaf.week" (docs/json.md), to be freed with noonleaf_text_free; NULL unless
-/// done
+///           done
 noonleaf_status noonleaf_week_json(const noonleaf_garden* garden, const noonleaf_week_request* request,
                                    char** json, noonleaf_problems** problems);
 

@@ -13,11 +13,11 @@ namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
 // ---- factors, exact unless said --------------------------------------------------------------------------
-inline constexpr double mm_per_inch = 25.4;
-inline constexpr double m_per_foot = 0.3048;
-inline constexpr double m_per_mile = 1609.344;
-inline constexpr double m_per_nautical_mile = 1852.0;
-inline constexpr double m2_per_square_foot = 0.09290304;
+inline constexpr double mm_per_inch = 25.4;                    ///< exact, by definition (1959)
+inline constexpr double m_per_foot = 0.3048;                   ///< exact: 12 in
+inline constexpr double m_per_mile = 1609.344;                 ///< exact: 5280 ft
+inline constexpr double m_per_nautical_mile = 1852.0;          ///< exact, by definition
+inline constexpr double m2_per_square_foot = 0.09290304;       ///< exact: the square of the foot
 inline constexpr double m2_per_acre = 4046.8564224;            ///< international acre, 43 560 square feet
 inline constexpr double litres_per_gallon = 3.785411784;       ///< US liquid gallon
 inline constexpr double litres_per_cubic_foot = 28.316846592;  ///< 1728 cubic inches

@@ -8,9 +8,9 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
-inline constexpr int version_major = 0;
-inline constexpr int version_minor = 1;
-inline constexpr int version_patch = 0;
+inline constexpr int version_major = 0;  ///< raised when something is taken away or changed
+inline constexpr int version_minor = 1;  ///< raised when something is added
+inline constexpr int version_patch = 0;  ///< raised when something is mended
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -10,13 +10,13 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// A column of values in the caller's memory: value i is data[i * stride]. No data at all means that every
 /// value is missing, unless the function says otherwise.
 struct ConstColumn {
-  const double* data = nullptr;
-  std::ptrdiff_t stride = 1;  ///< distance between neighbours, in values; 0 repeats one value
+  const double* data = nullptr;  ///< value 0; null = every value is missing
+  std::ptrdiff_t stride = 1;     ///< distance between neighbours, in values; 0 repeats one value
 };
 
 /// A column that a batch door fills.
 struct MutableColumn {
-  double* data = nullptr;
+  double* data = nullptr;     ///< where value 0 goes; the caller's, large enough for all
   std::ptrdiff_t stride = 1;  ///< distance between neighbours, in values; not 0
 };
 

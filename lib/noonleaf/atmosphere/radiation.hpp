@@ -17,10 +17,13 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
 struct Sunshine {
-  double sunshine_h = missing, daylight_h = missing;
-  double ra_mj_m2_d = missing;
-  double angstrom_a = 0.25, angstrom_b = 0.50;
+  double sunshine_h = missing;  ///< n, hours of bright sunshine
+  double daylight_h = missing;  ///< N, daylight_h of that day
+  double ra_mj_m2_d = missing;  ///< Ra, above the atmosphere
+  double angstrom_a = 0.25;     ///< as, share of Ra on a day without sun
+  double angstrom_b = 0.50;     ///< bs; as + bs is the share on a clear day
 };
+/// Hours by which sunshine may exceed the day length: so much is taken as the day length, more is refused.
 inline constexpr double sunshine_leeway_h = 1.0;
 /// Equation, input, result: see Sunshine.
 double radiation_from_sunshine_mj_m2_d(const Sunshine& day);
@@ -41,11 +44,12 @@ enum class Setting {
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      Not for small islands, where the sea sets the range (FAO-56 has eq. 51 for monthly values
-/// there).
+///           there).
 struct TemperatureSun {
-  double t_max_c = missing, t_min_c = missing;
-  double ra_mj_m2_d = missing;
-  Setting setting = Setting::interior;
+  double t_max_c = missing;             ///< highest of the day
+  double t_min_c = missing;             ///< lowest of the day, not above t_max_c
+  double ra_mj_m2_d = missing;          ///< Ra, above the atmosphere
+  Setting setting = Setting::interior;  ///< decides kRs
 };
 /// Equation, input, result: see TemperatureSun.
 double radiation_from_temperature_mj_m2_d(const TemperatureSun& day);
@@ -70,8 +74,9 @@ double radiation_of_island_mj_m2_d(double ra_mj_m2_d);
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      For large north-south distances over several days; within 50 km Rs itself may be copied.
 struct NearbySun {
-  double station_rs_mj_m2_d = missing, station_ra_mj_m2_d = missing;
-  double ra_mj_m2_d = missing;
+  double station_rs_mj_m2_d = missing;  ///< measured at the station
+  double station_ra_mj_m2_d = missing;  ///< Ra there
+  double ra_mj_m2_d = missing;          ///< Ra here
 };
 /// Equation, input, result: see NearbySun.
 double radiation_from_nearby_mj_m2_d(const NearbySun& day);
@@ -96,8 +101,8 @@ double clear_sky_from_angstrom_mj_m2_d(const Sunshine& day);
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      For stations near sea level to 6000 m under low turbidity.
 struct SimpleClearSky {
-  double ra = missing;
-  double elevation_m = missing;
+  double ra = missing;           ///< Ra of the day or of the hour
+  double elevation_m = missing;  ///< above sea level
 };
 /// Equation, input, result: see SimpleClearSky.
 double clear_sky_radiation(const SimpleClearSky& sky);
@@ -112,10 +117,10 @@ enum class ClearSkyEdition {
 struct BeamClearSky {
   double ra = missing;                ///< [MJ m⁻²] per day or per hour
   double sin_sun_altitude = missing;  ///< of the hour, or sin_mean_sun_altitude of the day
-  double pressure_kpa = missing;
-  double ea_kpa = missing;
-  double turbidity = 1.0;  ///< Kt, 1 for clean air, 0.5 for extremely dusty or polluted air
-  ClearSkyEdition edition = ClearSkyEdition::asce;
+  double pressure_kpa = missing;      ///< at the site
+  double ea_kpa = missing;            ///< actual vapour pressure
+  double turbidity = 1.0;             ///< Kt, 1 for clean air, 0.5 for extremely dusty or polluted air
+  ClearSkyEdition edition = ClearSkyEdition::asce;  ///< which publication's coefficients
 };
 
 /// Clear-sky solar radiation from separate beam and diffuse transmissivities.
@@ -155,9 +160,11 @@ double net_solar_radiation(double rs, double albedo = reference_albedo);
 
 /// What the daily net longwave radiation needs.
 struct DailyLongwave {
-  double t_max_c = missing, t_min_c = missing;
-  double ea_kpa = missing;
-  double rs_mj_m2_d = missing, rso_mj_m2_d = missing;
+  double t_max_c = missing;      ///< highest of the day
+  double t_min_c = missing;      ///< lowest of the day
+  double ea_kpa = missing;       ///< actual vapour pressure
+  double rs_mj_m2_d = missing;   ///< solar radiation
+  double rso_mj_m2_d = missing;  ///< of a clear sky on the same day
 };
 
 /// Net longwave radiation of a day, outgoing.

@@ -7,7 +7,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Mean air temperatures of a month and its neighbours.
 struct MonthlyTemperatures {
-  double previous_c = missing, this_c = missing, next_c = missing;
+  double previous_c = missing;  ///< mean of the month before
+  double this_c = missing;      ///< mean of the month itself
+  double next_c = missing;      ///< mean of the month after
 };
 
 /// Soil heat flux of a month, between its two neighbours.
@@ -39,10 +41,11 @@ double soil_heat_of_last_month_mj_m2_d(const MonthlyTemperatures& months);
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      For a day or ten days G is small and FAO-56 (eq. 42) sets it to 0.
 struct SoilWarming {
-  double previous_c = missing, this_c = missing;
-  double days = missing;
-  double depth_m = missing;  ///< effective depth: 0.10 to 0.20 m for a day, above 2 m monthly
-  double heat_capacity_mj_m3_c = 2.1;
+  double previous_c = missing;         ///< mean air temperature of the period before
+  double this_c = missing;             ///< mean air temperature of the period
+  double days = missing;               ///< length of the period
+  double depth_m = missing;            ///< effective depth: 0.10 to 0.20 m for a day, above 2 m monthly
+  double heat_capacity_mj_m3_c = 2.1;  ///< cs, of the soil; the source's value
 };
 /// Equation, input, result: see SoilWarming.
 double soil_heat_mj_m2_d(const SoilWarming& soil);

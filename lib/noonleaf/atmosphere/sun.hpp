@@ -58,8 +58,10 @@ double daylight_h(const SunDay& day);
 /// Extraterrestrial radiation of a day on a level surface.
 ///
 /// Equation  Ra = 24 (60) / pi Gsc dr [ws sin(latitude) sin(declination) + cos(latitude) cos(declination)
-/// sin(ws)] Source    FAO-56, ch. 3, eq. 21 Input, Missing, Throws  as sunset_hour_angle_rad Result    [MJ
-/// m⁻² d⁻¹]; exactly 0 in the polar night
+///           sin(ws)]
+/// Source    FAO-56, ch. 3, eq. 21
+/// Input, Missing, Throws  as sunset_hour_angle_rad
+/// Result    [MJ m⁻² d⁻¹]; exactly 0 in the polar night
 double extraterrestrial_radiation_mj_m2_d(const SunDay& day);
 
 /// Seasonal correction of solar time.
@@ -84,8 +86,7 @@ struct SolarClock {
 /// Equation  w = pi/12 [(t + 0.06667 (Lz - Lm) + Sc) - 12], Lz and Lm in degrees west of Greenwich
 /// Source    FAO-56, ch. 3, eq. 31
 /// Input     clock_h  [h] 0 to 24; zone_meridian_deg, longitude_deg [°] -180 to 180, positive to the EAST:
-/// the
-///           sign is turned once, in here
+///           the sign is turned once, in here
 /// Result    [rad], 0 at solar noon, brought into -pi to pi
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
@@ -102,8 +103,8 @@ double solar_time_angle_rad(const SolarClock& clock);
 /// Missing   NaN if any is missing
 /// Throws    Error, naming the field, when outside the accepted range
 struct SunMoment {
-  double latitude_deg = missing;
-  int day_of_year = 1;
+  double latitude_deg = missing;    ///< positive to the north
+  int day_of_year = 1;              ///< J, 1 to 366
   double time_angle_rad = missing;  ///< at the middle of the period
 };
 /// Equation, input, result: see SunMoment.

@@ -21,15 +21,18 @@ double saturation_vapour_pressure_kpa(double t_c);  // n values at once: vapour_
 ///
 /// Equation  delta = 4098 [0.6108 exp(17.27 T / (T + 237.3))] / (T + 237.3)^2
 /// Source    FAO-56, ch. 3, eq. 13. ASCE-EWRI 2005 eq. 5 prints 2503 for 4098 x 0.6108 = 2503.06: 0.002 %
-/// less Input     t_c  air temperature [°C], accepted -60 to 60 (our guard) Result    [kPa °C⁻¹] Missing NaN
-/// in, NaN out Throws    Error, field "t_c", when outside the accepted range; a batch gives NaN and the row
-/// instead Note      Taken at the mean temperature, unlike e°.
+///           less
+/// Input     t_c  air temperature [°C], accepted -60 to 60 (our guard)
+/// Result    [kPa °C⁻¹]
+/// Missing   NaN in, NaN out
+/// Throws    Error, field "t_c", when outside the accepted range; a batch gives NaN and the row instead
+/// Note      Taken at the mean temperature, unlike e°.
 double saturation_slope_kpa_c(double t_c);  // n values at once: vapour_batch.hpp
 
 /// The day's extremes of air temperature.
 struct TemperatureRange {
-  double t_max_c = missing;
-  double t_min_c = missing;
+  double t_max_c = missing;  ///< highest of the day
+  double t_min_c = missing;  ///< lowest of the day
 };
 
 /// Mean saturation vapour pressure of a day, ten days or a month.
@@ -72,9 +75,10 @@ enum class Ventilation {
 
 /// Readings of a psychrometer.
 struct Psychrometer {
-  double t_dry_c = missing, t_wet_c = missing;
-  double pressure_kpa = missing;
-  Ventilation ventilation = Ventilation::forced_5_m_s;
+  double t_dry_c = missing;                             ///< dry bulb
+  double t_wet_c = missing;                             ///< wet bulb, not above the dry one
+  double pressure_kpa = missing;                        ///< of the air around it
+  Ventilation ventilation = Ventilation::forced_5_m_s;  ///< decides the coefficient
 };
 
 /// Actual vapour pressure from wet and dry bulb.
@@ -90,8 +94,11 @@ double vapour_pressure_from_psychrometer_kpa(const Psychrometer& reading);
 
 /// Relative humidity and temperature extremes of a day.
 struct DailyHumidity {
-  double t_max_c = missing, t_min_c = missing;
-  double rh_max_pct = missing, rh_min_pct = missing, rh_mean_pct = missing;
+  double t_max_c = missing;      ///< highest of the day
+  double t_min_c = missing;      ///< lowest of the day
+  double rh_max_pct = missing;   ///< 0 to 100
+  double rh_min_pct = missing;   ///< 0 to 100
+  double rh_mean_pct = missing;  ///< 0 to 100; each function says which of the three it needs
 };
 
 /// Actual vapour pressure from the day's highest and lowest relative humidity.
@@ -129,7 +136,8 @@ double vapour_pressure_from_rh_mean_kpa(const DailyHumidity& day);
 /// Missing   NaN if either is missing
 /// Throws    Error, naming the field, when outside the accepted range
 struct AirMoisture {
-  double t_c = missing, rh_pct = missing;
+  double t_c = missing;     ///< air temperature of that moment
+  double rh_pct = missing;  ///< relative humidity of that moment, 0 to 100
 };
 /// Equation, input, result: see AirMoisture.
 double vapour_pressure_from_rh_kpa(const AirMoisture& air);
@@ -150,9 +158,9 @@ enum class Dryness {
 /// Missing   NaN in, NaN out
 /// Throws    Error, naming the field, when outside the accepted range
 struct DewPointGuess {
-  double t_min_c = missing;
-  Dryness dryness = Dryness::humid;
-  double arid_offset_c = 2.5;  ///< the middle of FAO-56's 2 to 3 °C
+  double t_min_c = missing;          ///< lowest of the day
+  Dryness dryness = Dryness::humid;  ///< whether the offset is taken off
+  double arid_offset_c = 2.5;        ///< the middle of FAO-56's 2 to 3 °C
 };
 /// Equation, input, result: see DewPointGuess.
 double dew_point_from_t_min_c(const DewPointGuess& day);

@@ -14,8 +14,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 ///
 /// Input     t_c  n temperatures [°C]
 /// Result    n values [kPa] written to result_kpa, within 1e-14 (relative) of the scalar door; the rows
-/// outside
-///           -60 to 60 °C, NaN there
+///           outside -60 to 60 °C, NaN there
 /// Missing   NaN in, NaN out, not listed
 BadRows saturation_vapour_pressure_kpa(ConstColumn t_c, std::size_t count, MutableColumn result_kpa);
 

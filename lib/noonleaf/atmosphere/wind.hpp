@@ -7,8 +7,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A wind speed and the height at which it was measured.
 struct WindReading {
-  double wind_m_s = missing;
-  double height_m = 2.0;  ///< of the anemometer above the ground
+  double wind_m_s = missing;  ///< at that height
+  double height_m = 2.0;      ///< of the anemometer above the ground
 };
 
 /// Wind speed at 2 m over short grass from another height.
@@ -20,8 +20,7 @@ struct WindReading {
 /// Missing   NaN if either is missing
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      At 2 m the printed factor is 1.0002, not 1: the reading itself is returned there. Holds over
-/// short
-///           grass; an anemometer over tall crops or roofs reads something else.
+///           short grass; an anemometer over tall crops or roofs reads something else.
 double wind_speed_at_2m_m_s(const WindReading& reading);
 
 }  // namespace v1

@@ -10,7 +10,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Where a random number stands: not the next of a row, but the one at an address. Whoever asks, in whatever
 /// order and on however many threads, gets the same.
 struct DrawAddress {
-  std::uint64_t seed = 0;
+  std::uint64_t seed = 0;    ///< one number for a whole ensemble; the same seed, the same draws
   std::uint32_t member = 0;  ///< which member of the ensemble
   std::uint32_t what = 0;    ///< which uncertain quantity
   std::uint32_t place = 0;   ///< which bed, sprinkler or day of that quantity
@@ -36,9 +36,8 @@ void normal_draws(const DrawAddress& first, std::span<double> out);
 /// Equation  PPND16: rational functions of p - 1/2 within 0.425 of the middle, of sqrt(-log min(p, 1 - p))
 ///           beyond
 /// Source    Wichura (1988), Algorithm AS 241, Appl. Statist. 37:477-484; about 1 part in 10^16. The
-/// logarithm
-///           is our own (a fixed row of sums and products), the square root is exact by IEEE 754: no result
-///           depends on the machine's mathematical library
+///           logarithm is our own (a fixed row of sums and products), the square root is exact by IEEE 754:
+///           no result depends on the machine's mathematical library
 /// Input     p above 0 and below 1; 1e-300 and up was tested
 /// Missing   NaN for NaN and for p outside
 double standard_normal_quantile(double p);

@@ -12,11 +12,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// State from measured moisture.
 ///
 /// Equation  Dr = 1000 (FC - theta) Zr, and so for the layer below and the top layer; not below 0 (FAO-56 eq.
-/// 87) Source    FAO-56 (Allen et al. 1998), ch. 8, eq. 87 Input     volumetric water contents [m3/m3]; top
-/// and lower missing: as the root zone Throws    Error, field "root_zone_m3_m3", below half the wilting point
-/// or above saturation (0.6 where unknown)
+///           87)
+/// Source    FAO-56 (Allen et al. 1998), ch. 8, eq. 87
+/// Input     volumetric water contents [m3/m3]; top and lower missing: as the root zone
+/// Throws    Error, field "root_zone_m3_m3", below half the wilting point or above saturation (0.6 where
+///           unknown)
 struct MeasuredMoisture {
-  double root_zone_m3_m3 = missing, top_layer_m3_m3 = missing, lower_m3_m3 = missing;
+  double root_zone_m3_m3 = missing;  ///< mean of the root zone
+  double top_layer_m3_m3 = missing;  ///< mean of the evaporation depth
+  double lower_m3_m3 = missing;      ///< mean from the roots down to the bottom of the account
 };
 /// Equation, input, result: see MeasuredMoisture.
 BalanceState state_from_moisture(const SoilWater& soil, double root_depth_m, double profile_depth_m,
@@ -24,16 +28,18 @@ BalanceState state_from_moisture(const SoilWater& soil, double root_depth_m, dou
 
 /// One step of the feel of soil in the hand.
 struct FeelLevel {
-  std::string_view id{};                                     ///< "moist"
-  double available_low = missing, available_high = missing;  ///< share of the available water still there
-  std::string_view text_en{}, text_es{};                     ///< what the hand finds in a loam
+  std::string_view id{};            ///< "moist"
+  double available_low = missing;   ///< least share of the available water still there
+  double available_high = missing;  ///< greatest share of it
+  std::string_view text_en{};       ///< what the hand finds in a loam
+  std::string_view text_es{};       ///< the same in Spanish
 };
 
 /// Five steps from wilting point to field capacity.
 ///
 /// Source    USDA-NRCS, Estimating soil moisture by feel and appearance (1998): the ranges as printed, the
-/// wording ours,
-///           from memory. A practised hand is good to about 5 % of the available water, says the source.
+///           wording ours, from memory. A practised hand is good to about 5 % of the available water, says
+///           the source.
 std::span<const FeelLevel> feel_table();
 
 /// Depleted share in the middle of a step, for initial_state and corrections.

@@ -21,20 +21,19 @@ BalanceState initial_state(const SoilWater& soil, double root_depth_m, double pr
 /// The ground after something was dug in: a state kept for one soil, told for another.
 ///
 /// Method    The water in the ground stays what it is; depletions are counted from the new field capacity.
-/// What the
-///           new soil cannot hold is gone: it drained. What was dug in is taken to have brought no water. De
-///           keeps its share of TEW, since digging mixes the top layer. Ours.
+///           What the new soil cannot hold is gone: it drained. What was dug in is taken to have brought no
+///           water. De keeps its share of TEW, since digging mixes the top layer. Ours.
 /// Result    the new state; drained_mm is the water that no longer fits
 struct AmendedState {
-  BalanceState state{};
-  double drained_mm = missing;
+  BalanceState state{};         ///< told for the new soil
+  double drained_mm = missing;  ///< water that the new soil could not hold
 };
 /// The state in the other soil: see AmendedState.
 AmendedState state_in_other_soil(const BalanceState& state, const SoilWater& before, const SoilWater& after);
 
 /// An observation that sets the account right, at the beginning of a day.
 struct Correction {
-  std::chrono::year_month_day date{};
+  std::chrono::year_month_day date{};  ///< the day at whose beginning it holds
   double dr_mm =
       missing;  ///< root-zone depletion found; missing = leave. After a gap it begins the account anew.
   double de_mm = missing;  ///< top layer found; missing = leave, but never deeper than an observed Dr of 0
@@ -42,10 +41,15 @@ struct Correction {
 
 /// Days of one planting.
 struct BalanceRun {
-  std::vector<BalanceDetail> days;
-  double rain_mm = 0, runoff_mm = 0, irrigation_mm = 0, transpiration_mm = 0, evaporation_mm = 0,
-         drainage_mm = 0, correction_mm = 0;  ///< totals
-  double stress_mm = 0;                       ///< sum of (1 - Ks) Kcb ET0: transpiration lost to dryness
+  std::vector<BalanceDetail> days;  ///< one for each day given, in order
+  double rain_mm = 0;               ///< total on the bed
+  double runoff_mm = 0;             ///< total
+  double irrigation_mm = 0;         ///< total infiltrated
+  double transpiration_mm = 0;      ///< total
+  double evaporation_mm = 0;        ///< total
+  double drainage_mm = 0;           ///< total out of the profile
+  double correction_mm = 0;         ///< total change of Dr by observations
+  double stress_mm = 0;             ///< sum of (1 - Ks) Kcb ET0: transpiration lost to dryness
 };
 
 /// The balance over consecutive days.

@@ -11,12 +11,12 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// The thin layer that a seed lives in until it is up.
 ///
 /// Method    FAO-56 ch. 7's top layer (eq. 73, 74, 77) with a depth of its own: twice the sowing depth, 20 mm
-/// at
-///           least (ours: the source's layer is 100 to 150 mm, in which a seed at 10 mm may lie dry while the
-///           layer as a whole is moist). REW keeps its share of TEW.
+///           at least (ours: the source's layer is 100 to 150 mm, in which a seed at 10 mm may lie dry while
+///           the layer as a whole is moist). REW keeps its share of TEW.
 struct SeedZone {
-  double depth_m = missing;
-  double tew_mm = missing, rew_mm = missing;
+  double depth_m = missing;  ///< thickness of the layer
+  double tew_mm = missing;   ///< what evaporation can take from it
+  double rew_mm = missing;   ///< what it can take at full rate
   double damp_mm =
       missing;  ///< depletion up to which the seed has water: half of what the layer holds available
 };

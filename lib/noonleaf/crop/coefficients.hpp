@@ -21,8 +21,9 @@ struct CropClimate {
 /// limit, as the source's own spreadsheet does (annex 8, from memory), and the field says which value that
 /// was.
 struct ClimateTerm {
-  double u2_m_s = missing, rh_min_pct = missing;  ///< as used, within the source's limits
-  double kc = missing;                            ///< the addition to Kc
+  double u2_m_s = missing;      ///< as used, within the source's 1 to 6
+  double rh_min_pct = missing;  ///< as used, within the source's 20 to 80
+  double kc = missing;          ///< the addition to Kc
 };
 
 /// The climate term shared by FAO-56 eq. 62, 65, 70 and 72.
@@ -64,8 +65,13 @@ double cover_frac(double kcb, double kc_max, double height_m, double kc_min = kc
 /// Result    Kc ini up to the end of the initial stage; Kc end from the end of the season on
 /// Throws    Error, field "day", below 1; "stages" where a length is negative
 struct KcCurve {
-  double ini = missing, mid = missing, end = missing;
-  double l_ini_d = 0, l_dev_d = 0, l_mid_d = 0, l_late_d = 0;
+  double ini = missing;  ///< of the initial stage
+  double mid = missing;  ///< of the mid-season
+  double end = missing;  ///< on the last day
+  double l_ini_d = 0;    ///< length of the initial stage
+  double l_dev_d = 0;    ///< of the development
+  double l_mid_d = 0;    ///< of the mid-season
+  double l_late_d = 0;   ///< of the late season
 };
 /// Equation, input, result: see KcCurve.
 double kc_on_day(const KcCurve& curve, double day);

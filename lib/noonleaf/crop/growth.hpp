@@ -35,10 +35,11 @@ struct ObservedStages {
 
 /// One crop in the ground.
 struct Planting {
-  std::chrono::year_month_day start{};  ///< sown, transplanted or, for a perennial, planted
-  PlantingStart method = PlantingStart::sown;
-  ObservedStages observed{};  ///< of the season that the date asked for lies in
-  std::string region{};       ///< words of a StageLengths region; empty = the row planted nearest in the year
+  std::chrono::year_month_day start{};         ///< sown, transplanted or, for a perennial, planted
+  PlantingStart method = PlantingStart::sown;  ///< decides the length of the initial stage
+  ObservedStages observed{};                   ///< of the season that the date asked for lies in
+  std::string region{};  ///< words of a StageLengths region; empty = the row planted nearest in the year
+  /// which end of the printed range of root depths it gets
   RootingDepth rooting = RootingDepth::irrigated;
   double root_limit_m = missing;                         ///< raised bed, hardpan: roots go no deeper
   std::optional<std::chrono::month_day> season_start{};  ///< perennials: overrides the crop row's
@@ -48,40 +49,48 @@ struct Planting {
 
 /// The calendar of one season.
 struct SeasonCalendar {
-  std::chrono::sys_days first, development, mid_season, late_season, over;  ///< first day of each
+  std::chrono::sys_days first;            ///< day 1 of the season
+  std::chrono::sys_days development;      ///< first day of the development
+  std::chrono::sys_days mid_season;       ///< first day of the mid-season
+  std::chrono::sys_days late_season;      ///< first day of the late season
+  std::chrono::sys_days over;             ///< first day after the season
   const StageLengths* lengths = nullptr;  ///< the table row it was made from; null = no stages
 };
 
 /// A crop on a day: what the balance needs to know of the plant.
 struct GrowthDay {
-  std::chrono::year_month_day date{};
-  Stage stage = Stage::not_started;
-  CropBasis basis = CropBasis::bare_soil;
-  int day_of_season = 0;        ///< 1 on the first day; 0 = none
-  int days_since_planting = 0;  ///< 0 on the day and before; plant factors hold after about a year
-  int season_length_d = 0;      ///< 0 = no stages
-  double kc = missing;          ///< single coefficient, adjusted to the climate; or the plant factor
-  double kcb = missing;         ///< basal coefficient, adjusted to the climate
-  double kc_max = missing;      ///< eq. 72
-  double height_m = missing;
-  double cover_frac = missing;  ///< fc, eq. 76
-  double root_depth_m = missing;
-  double p_frac = missing;  ///< Table 22, not yet adjusted for the day's ETc
+  std::chrono::year_month_day date{};      ///< the day
+  Stage stage = Stage::not_started;        ///< where in its season it is
+  CropBasis basis = CropBasis::bare_soil;  ///< bare_soil while nothing grows
+  int day_of_season = 0;                   ///< 1 on the first day; 0 = none
+  int days_since_planting = 0;             ///< 0 on the day and before; plant factors hold after about a year
+  int season_length_d = 0;                 ///< 0 = no stages
+  double kc = missing;            ///< single coefficient, adjusted to the climate; or the plant factor
+  double kcb = missing;           ///< basal coefficient, adjusted to the climate
+  double kc_max = missing;        ///< eq. 72
+  double height_m = missing;      ///< of the crop on that day
+  double cover_frac = missing;    ///< fc, eq. 76
+  double root_depth_m = missing;  ///< Zr on that day
+  double p_frac = missing;        ///< Table 22, not yet adjusted for the day's ETc
 };
 
 /// How the coefficients of a day came about: what growth_quantities explains.
 struct GrowthDetail {
-  GrowthDay day{};
-  SeasonCalendar calendar{};
-  CropClimate climate{};          ///< as given: of the season
-  double height_max_m = missing;  ///< in the climate term
-  double kcb_mid_table = missing, kcb_end_table = missing;
-  double kcb_mid = missing, kcb_end = missing;  ///< adjusted to the climate
-  double day_of_season = missing;               ///< i
-  double passed_d = missing;                    ///< days of the stages before this one
-  double stage_d = missing;                     ///< length of this stage
-  double kcb_prev = missing, kcb_next = missing;
-  double kc_prev = missing, kc_next = missing;  ///< the same for the single coefficient
+  GrowthDay day{};                 ///< the result
+  SeasonCalendar calendar{};       ///< the season that the day lies in
+  CropClimate climate{};           ///< as given: of the season
+  double height_max_m = missing;   ///< in the climate term
+  double kcb_mid_table = missing;  ///< as printed
+  double kcb_end_table = missing;  ///< as printed
+  double kcb_mid = missing;        ///< adjusted to the climate
+  double kcb_end = missing;        ///< adjusted to the climate
+  double day_of_season = missing;  ///< i
+  double passed_d = missing;       ///< days of the stages before this one
+  double stage_d = missing;        ///< length of this stage
+  double kcb_prev = missing;       ///< Kcb at the end of the stage before
+  double kcb_next = missing;       ///< Kcb at the beginning of the stage after
+  double kc_prev = missing;        ///< the same for the single coefficient
+  double kc_next = missing;        ///< the same for the single coefficient
 };
 
 /// The calendar of the season that holds a date, or of the next one before the start.
@@ -110,8 +119,8 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, std::
 ///           coefficients (the source gives none for dormancy) and the full root depth.
 /// Missing   climate NaN gives NaN coefficients in mid and late season
 /// Throws    as season_calendar and climate_term; field "landscape_coefficient" where the crop has
-/// coefficients by stage Example   growth_day(find_crop("tomato"), {.start = 2024y/April/15}, 2024y/June/30,
-/// {}).kcb == 1.10
+///           coefficients by stage
+/// Example   growth_day(find_crop("tomato"), {.start = 2024y/April/15}, 2024y/June/30, {}).kcb == 1.10
 GrowthDay growth_day(const Crop& crop, const Planting& planting, std::chrono::year_month_day date,
                      const CropClimate& climate);
 

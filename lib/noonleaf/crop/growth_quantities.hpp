@@ -11,11 +11,12 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// How a number behind a day's coefficients is written down: one row per number, in the order of the working.
 /// A number that the day does not have (a plant factor has no stages) is missing.
 struct GrowthQuantity {
-  double (*value)(const GrowthDetail&);
-  std::string_view symbol, unit;  ///< "Kcb", ""
-  std::string_view equation;      ///< in symbols; empty = an input
-  std::string_view source;        ///< "FAO-56 eq. 66"
-  std::string_view meaning;       ///< "basal crop coefficient"
+  double (*value)(const GrowthDetail&);  ///< taken out of a day
+  std::string_view symbol;               ///< "Kcb"
+  std::string_view unit;                 ///< empty where it has none
+  std::string_view equation;             ///< in symbols; empty = an input
+  std::string_view source;               ///< "FAO-56 eq. 66"
+  std::string_view meaning;              ///< "basal crop coefficient"
   /// Whose working a number belongs to.
   enum class Coefficient { either, dual, single } coefficient = Coefficient::either;  ///< whose working it is
 };

@@ -10,11 +10,11 @@ enum class KcIniSoil { coarse, medium_fine };
 
 /// How a young crop's ground is wetted.
 struct WettingPattern {
-  double et0_mm_d = missing;        ///< mean over the initial stage
-  double interval_d = missing;      ///< mean days between wettings, rain and irrigation
-  double infiltrated_mm = missing;  ///< mean depth of one wetting over the whole ground
-  double wetted_frac = 1;           ///< fw, FAO-56 Table 20
-  KcIniSoil soil = KcIniSoil::medium_fine;
+  double et0_mm_d = missing;                ///< mean over the initial stage
+  double interval_d = missing;              ///< mean days between wettings, rain and irrigation
+  double infiltrated_mm = missing;          ///< mean depth of one wetting over the whole ground
+  double wetted_frac = 1;                   ///< fw, FAO-56 Table 20
+  KcIniSoil soil = KcIniSoil::medium_fine;  ///< how fast its surface dries
 };
 
 /// Kc ini of ground wetted every so often, evaporating water TEW of which REW at the energy-limited rate.

@@ -13,10 +13,12 @@ enum class LandscapeFactor { species, density, microclimate };
 
 /// One printed level of one factor.
 struct LandscapeLevel {
-  LandscapeFactor factor = LandscapeFactor::species;
-  std::string_view id{};                                  ///< "moderate"
-  double low = missing, value = missing, high = missing;  ///< printed range; the value used: its middle
-  std::string_view source{};
+  LandscapeFactor factor = LandscapeFactor::species;  ///< which of the three
+  std::string_view id{};                              ///< "moderate"
+  double low = missing;                               ///< lower end of the printed range
+  double value = missing;                             ///< the one used: its middle
+  double high = missing;                              ///< upper end of the printed range
+  std::string_view source{};                          ///< publication and provenance
 };
 
 /// All levels of the three factors.

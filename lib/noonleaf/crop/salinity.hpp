@@ -31,9 +31,11 @@ double salt_stress_coefficient(double ece_ds_m, const SaltTolerance& crop);
 ///
 /// Equation  LR = ECw / (5 ECe - ECw)
 /// Source    Ayers & Westcot (1985), FAO Irrigation and Drainage Paper 29 rev. 1, eq. 9 (Rhoades 1974); from
-/// memory Input     ecw_ds_m  salinity of the water, 0 to 20; ece_ds_m  salinity tolerated in the root zone,
-/// above ECw / 5 Throws    Error, field "ecw_ds_m", where no leaching keeps the root zone at that salinity
-/// (LR of 1 or more)
+///           memory
+/// Input     ecw_ds_m  salinity of the water, 0 to 20; ece_ds_m  salinity tolerated in the root zone, above
+///           ECw / 5
+/// Throws    Error, field "ecw_ds_m", where no leaching keeps the root zone at that salinity (LR of 1 or
+///           more)
 double leaching_requirement(double ecw_ds_m, double ece_ds_m);
 
 }  // namespace v1

@@ -25,10 +25,11 @@ double kcb_full_cover(const CropClimate& climate, double height_m);
 /// Missing   NaN in, NaN out
 /// Throws    Error, field "cover_frac", "effective_cover_frac" or "height_m"
 struct PartialCover {
-  double kcb_full = missing;
-  double cover_frac = missing, effective_cover_frac = missing;
-  double height_m = missing;
-  double kc_min = kc_min_bare;
+  double kcb_full = missing;              ///< of the same crop where it covers the ground: kcb_full_cover
+  double cover_frac = missing;            ///< fc, seen from above
+  double effective_cover_frac = missing;  ///< fc eff, the shade at noon; not below fc
+  double height_m = missing;              ///< of the stand
+  double kc_min = kc_min_bare;            ///< of bare ground
 };
 /// Equation, input, result: see PartialCover.
 double kcb_of_cover(const PartialCover& stand);

@@ -12,8 +12,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// For which days and by which clock a calendar is wanted.
 struct CalendarRange {
-  std::chrono::sys_days first{}, last{};  ///< both included
-  std::string zone{};                     ///< IANA name of the site
+  std::chrono::sys_days first{};  ///< included
+  std::chrono::sys_days last{};   ///< included
+  std::string zone{};             ///< IANA name of the site
 };
 
 /// The hours that an iCalendar file (RFC 5545) marks on the days of a range, by the wall clock of the site:

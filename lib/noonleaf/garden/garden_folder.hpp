@@ -14,8 +14,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Everything in a garden folder, read and resolved.
 struct GardenFolder {
-  Garden garden{};  ///< garden.toml, with what the journal says was sown, transplanted, pulled or seen
-  Journal journal{};
+  Garden garden{};    ///< garden.toml, with what the journal says was sown, transplanted, pulled or seen
+  Journal journal{};  ///< in the order of the file, without what was undone
   std::vector<WeatherFile> weather_files{};  ///< weather/*.csv and *.json in the order of their names
   DailySeries weather{};                     ///< the same as one series
 };

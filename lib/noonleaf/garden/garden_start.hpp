@@ -45,26 +45,30 @@ struct GardenStart {
     double rooting_depth = missing;  ///< inches or centimetres; missing = no limit
   };
 
-  std::string name{}, zone{};
-  UnitSystem units = UnitSystem::us;
-  double latitude_deg = missing, longitude_deg = missing, elevation = missing;
-  std::vector<Person> people{};
-  std::vector<std::string> allowed_hours{};
-  std::vector<Supply> supplies{};
-  std::vector<Outlet> outlets{};
-  std::vector<Patch> patches{};
+  std::string name{};                        ///< of the garden
+  std::string zone{};                        ///< IANA name
+  UnitSystem units = UnitSystem::us;         ///< in which the numbers below are
+  double latitude_deg = missing;             ///< positive to the north
+  double longitude_deg = missing;            ///< positive to the east
+  double elevation = missing;                ///< feet or metres above sea level
+  std::vector<Person> people{};              ///< who opens and closes
+  std::vector<std::string> allowed_hours{};  ///< "daily 05:00-10:00"; empty = any
+  std::vector<Supply> supplies{};            ///< taps
+  std::vector<Outlet> outlets{};             ///< sprinklers, hoses, drip lines
+  std::vector<Patch> patches{};              ///< beds
 };
 
 /// One answer, read. On a refusal the answer is nothing and `refusal` says what to write instead.
 template <class Value>
 struct Answer {
-  std::optional<Value> value{};
-  std::string refusal{};
+  std::optional<Value> value{};  ///< nothing where the answer cannot be used
+  std::string refusal{};         ///< why, and one valid answer; empty where there is a value
 };
 
 /// "46.07, -118.33"
 struct Place {
-  double latitude_deg = missing, longitude_deg = missing;
+  double latitude_deg = missing;   ///< -90 to 90
+  double longitude_deg = missing;  ///< -180 to 180
 };
 /// Reads a Place.
 Answer<Place> parse_place(std::string_view text);
@@ -77,7 +81,8 @@ Answer<std::vector<std::string>> parse_answer_hours(std::string_view text);
 
 /// "24 x 4"
 struct Sides {
-  double length = missing, width = missing;
+  double length = missing;  ///< the first number, feet or metres
+  double width = missing;   ///< the second
 };
 /// Reads Sides.
 Answer<Sides> parse_sides(std::string_view text);
@@ -94,15 +99,16 @@ Answer<std::string> parse_crop(std::string_view text);
 
 /// "sown 2025-05-17", "transplanted 2025-05-17", "established 2022-04-01"
 struct PlantingBegin {
-  std::string word{};
-  std::chrono::year_month_day date{};
+  std::string word{};                  ///< "sown", "transplanted" or "established"
+  std::chrono::year_month_day date{};  ///< of that
 };
 /// Reads a PlantingBegin.
 Answer<PlantingBegin> parse_begin(std::string_view text);
 
 /// The whole of a commented garden.toml. What was not measured is said in a comment beside the line that
-/// would hold it. Note      Whether the garden can be read is for parse_garden to say: call it on the result
-/// before writing.
+/// would hold it.
+///
+/// Note      Whether the garden can be read is for parse_garden to say: call it on the result before writing.
 std::string garden_start_text(const GardenStart& start);
 
 /// The letter (a, b, … z, bed27, …) that a bed gets as its id.

@@ -41,26 +41,30 @@ std::string_view label(SoilFeel feel);
 
 /// One line of the journal: something that really happened.
 struct JournalEntry {
-  std::string id{};
-  std::chrono::year_month_day date{};
+  std::string id{};                                   ///< unique in the journal; given when it is appended
+  std::chrono::year_month_day date{};                 ///< by the site's clock
   std::optional<std::chrono::minutes> time_of_day{};  ///< wall clock of the site
-  JournalEvent event = JournalEvent::note;
-  std::string bed{}, crop{}, stage{}, who{}, note{};
-  double minutes = missing;    ///< water: how long the sprinkler ran
-  double litres = missing;     ///< water: what the meter counted or the cans held
-  double rain_mm = missing;    ///< rain: what the gauge held
-  double share_pct = missing;  ///< sow, transplant: share of the bed
-  std::optional<SoilFeel> feel{};
-  std::optional<bool> recovered{};   ///< droop: whether it stood up again by night
-  double water_pct = missing;        ///< probe: water by volume
-  double tension_kpa = missing;      ///< probe: soil water tension (1 centibar is 1 kPa)
-  std::optional<MulchKind> mulch{};  ///< mulch: what was laid; none = taken off
-  double covered_pct = missing;      ///< mulch: share of the ground; missing = all of it
-  double organic_pct = missing;      ///< amend: organic matter after digging in, % by weight
-  double field_capacity_pct = missing,
-         wilting_point_pct = missing;  ///< amend: measured after it, % by volume
-  std::string undoes{};                ///< undo: id of the entry that did not happen
-  std::size_t line = 0;                ///< where it stands in the file
+  JournalEvent event = JournalEvent::note;            ///< decides which of the rest are read
+  std::string bed{};                                  ///< id; empty = the whole garden
+  std::string crop{};                                 ///< sow, transplant, pull, stage: crop id
+  std::string stage{};                                ///< stage: which one began
+  std::string who{};                                  ///< did or saw it
+  std::string note{};                                 ///< free words
+  double minutes = missing;                           ///< water: how long the sprinkler ran
+  double litres = missing;                            ///< water: what the meter counted or the cans held
+  double rain_mm = missing;                           ///< rain: what the gauge held
+  double share_pct = missing;                         ///< sow, transplant: share of the bed
+  std::optional<SoilFeel> feel{};                     ///< feel: what the hand found
+  std::optional<bool> recovered{};                    ///< droop: whether it stood up again by night
+  double water_pct = missing;                         ///< probe: water by volume
+  double tension_kpa = missing;                       ///< probe: soil water tension (1 centibar is 1 kPa)
+  std::optional<MulchKind> mulch{};                   ///< mulch: what was laid; none = taken off
+  double covered_pct = missing;                       ///< mulch: share of the ground; missing = all of it
+  double organic_pct = missing;                       ///< amend: organic matter after digging in, % by weight
+  double field_capacity_pct = missing;                ///< amend: measured after it, % by volume
+  double wilting_point_pct = missing;                 ///< amend: measured after it, % by volume
+  std::string undoes{};                               ///< undo: id of the entry that did not happen
+  std::size_t line = 0;                               ///< where it stands in the file
 };
 
 /// The append-only record of what happened, in the order of the file, without what was undone.

@@ -17,14 +17,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Where an entry goes, and how long to wait for others who write at the same time.
 struct JournalTarget {
-  std::filesystem::path file{};
-  std::string shown_name{};  ///< how messages call it
+  std::filesystem::path file{};  ///< the journal itself; its lock file stands beside it
+  std::string shown_name{};      ///< how messages call it
+  /// then the entry is refused, with a word about the lock
   std::chrono::milliseconds longest_wait{10'000};
 };
 
 /// An entry that is on the disk.
 struct AppendedEntry {
-  std::string id{};
+  std::string id{};                  ///< as given to it
   std::size_t line = 0;              ///< where it stands in the file
   std::optional<Problem> cut_off{};  ///< a line before it that somebody did not finish writing
   std::size_t other_problems = 0;    ///< faults of the lines before, which `noonleaf check` lists

@@ -17,12 +17,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One row of a week's sheet that came back.
 struct FilledRun {
-  std::chrono::year_month_day date{};
-  std::string bed{}, run{};
-  std::optional<std::chrono::minutes> open_at{};
-  double planned_minutes = missing, actual_minutes = missing;  ///< missing = nothing was written there
-  std::string who{}, not_done_because{};
-  std::size_t line = 0;  ///< in the file
+  std::chrono::year_month_day date{};             ///< printed on the row
+  std::string bed{};                              ///< id
+  std::string run{};                              ///< which of that bed and date, as printed
+  std::optional<std::chrono::minutes> open_at{};  ///< as printed
+  double planned_minutes = missing;               ///< as printed
+  double actual_minutes = missing;                ///< written by hand; missing = nothing was written there
+  std::string who{};                              ///< initials
+  std::string not_done_because{};                 ///< written by hand; empty = nothing
+  std::size_t line = 0;                           ///< in the file
 };
 
 /// Reads a filled-in sheet: CSV with the columns of week_sheet_columns, in any order; others are left
@@ -52,16 +55,16 @@ enum class RowLeftOut {
 
 /// A row that gives no entry.
 struct LeftRow {
-  FilledRun row{};
-  RowLeftOut reason = RowLeftOut::nothing_written;
-  std::string entry_id{};  ///< the entry that is there already
+  FilledRun row{};                                  ///< as it came back
+  RowLeftOut reason = RowLeftOut::nothing_written;  ///< why it gives no entry
+  std::string entry_id{};                           ///< the entry that is there already
 };
 
 /// What a sheet brings to a journal.
 struct SheetEntries {
-  std::vector<JournalEntry> entries{};
-  std::vector<FilledRun> rows{};  ///< the row of each entry
-  std::vector<LeftRow> left_out{};
+  std::vector<JournalEntry> entries{};  ///< ready to be appended
+  std::vector<FilledRun> rows{};        ///< the row of each entry
+  std::vector<LeftRow> left_out{};      ///< rows that give none
 };
 
 /// The entries that a filled-in sheet adds to a journal, each only once.

@@ -10,7 +10,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A wall-clock moment at a site.
 struct LocalTime {
-  std::chrono::year_month_day date{};
+  std::chrono::year_month_day date{};   ///< by that clock
   std::chrono::minutes time_of_day{0};  ///< since midnight on the wall clock
 };
 
@@ -36,7 +36,8 @@ bool zone_fits_longitude(std::string_view zone, double longitude_deg);
 
 /// Clock times of a day that do not exist or that come twice, since the clocks change.
 struct ClockChange {
-  std::chrono::minutes begin{0}, end{0};  ///< wall clock; within the day
+  std::chrono::minutes begin{0};  ///< wall clock
+  std::chrono::minutes end{0};    ///< wall clock; within the day
 };
 
 /// The change of a day, nothing on most.

@@ -34,12 +34,13 @@ enum class HeatLimitKind {
 
 /// One published threshold. Guidance of extension services, not physics: sources differ by 5 °F and more.
 struct CropHeatLimit {
-  std::string_view crop;  ///< crop table id
-  HeatHarm harm = HeatHarm::blossom_drop;
-  HeatStage stage = HeatStage::flowering;
-  HeatLimitKind kind = HeatLimitKind::day_above;
-  double day_f = missing, night_f = missing;  ///< as printed
-  std::string_view source;                    ///< publication and whether it was read or is from memory
+  std::string_view crop;                          ///< crop table id
+  HeatHarm harm = HeatHarm::blossom_drop;         ///< what goes wrong
+  HeatStage stage = HeatStage::flowering;         ///< when the crop is open to it
+  HeatLimitKind kind = HeatLimitKind::day_above;  ///< which extremes have to pass
+  double day_f = missing;                         ///< as printed; missing where only the night counts
+  double night_f = missing;                       ///< as printed; missing where only the day counts
+  std::string_view source;                        ///< publication and whether it was read or is from memory
 };
 
 /// All thresholds, in the order of the table.
@@ -47,8 +48,9 @@ std::span<const CropHeatLimit> crop_heat_limits();
 
 /// Extremes of one day, measured or forecast.
 struct HeatDay {
-  std::chrono::year_month_day date{};
-  double t_max_c = missing, t_min_c = missing;
+  std::chrono::year_month_day date{};  ///< the day
+  double t_max_c = missing;            ///< highest of the day
+  double t_min_c = missing;            ///< lowest of the day
 };
 
 /// A threshold that some of the days pass.

@@ -11,15 +11,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A day at a place, by the wall clock.
 struct DaySite {
-  std::chrono::year_month_day date{};
-  Location location{};
+  std::chrono::year_month_day date{};  ///< by the wall clock of the place
+  Location location{};                 ///< all three numbers are needed
   double utc_offset_h =
       missing;  ///< wall clock minus UTC, daylight saving included: -5 for Central summer time
 };
 
 /// Weather of one hour: means over it, except the radiation, which is its sum.
 struct WeatherHour {
-  double t_c = missing;
+  double t_c = missing;         ///< mean air temperature
   double ea_kpa = missing;      ///< actual vapour pressure
   double rs_mj_m2_h = missing;  ///< solar radiation on a level surface
   double u2_m_s = missing;      ///< at 2 m
@@ -31,8 +31,9 @@ using WeatherHours = std::array<WeatherHour, 24>;
 
 /// What is known of a day that has no hours.
 struct DailyShape {
-  DaySite site{};
-  double t_max_c = missing, t_min_c = missing;
+  DaySite site{};                   ///< day and place
+  double t_max_c = missing;         ///< highest of the day
+  double t_min_c = missing;         ///< lowest of the day
   double ea_kpa = missing;          ///< mean actual vapour pressure
   double rs_mj_m2_d = missing;      ///< total
   double u2_m_s = missing;          ///< mean at 2 m
@@ -42,8 +43,10 @@ struct DailyShape {
 
 /// A day spread over its hours.
 struct DiurnalDay {
-  WeatherHours hours{};
-  double sunrise_h = missing, solar_noon_h = missing, sunset_h = missing;  ///< by the wall clock
+  WeatherHours hours{};              ///< by the wall clock
+  double sunrise_h = missing;        ///< by the wall clock
+  double solar_noon_h = missing;     ///< by the wall clock
+  double sunset_h = missing;         ///< by the wall clock
   double ea_held_kpa = missing;      ///< vapour pressure held in every hour that is not saturated
   double ea_residual_kpa = missing;  ///< day's mean less mean of the hours: 0 unless all hours saturate
 };

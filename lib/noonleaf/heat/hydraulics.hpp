@@ -14,9 +14,9 @@ struct WaterPathCrop {
 
 /// Path of the water from the soil to the leaves of one crop, per unit of ground.
 struct WaterPath {
-  double turgor_loss_mpa = missing;
-  double plant_mpa_h_mm = missing;  ///< roots, stem and leaves; the same at all times
-  double soil_mpa_h_mm = missing;   ///< soil to root, at field capacity; grows as the soil dries
+  double turgor_loss_mpa = missing;  ///< of the crop, negative
+  double plant_mpa_h_mm = missing;   ///< roots, stem and leaves; the same at all times
+  double soil_mpa_h_mm = missing;    ///< soil to root, at field capacity; grows as the soil dries
 };
 
 /// The soil of the calibration: silt loam, 20 % sand, 15 % clay, 2.5 % organic matter, water contents as
@@ -71,7 +71,7 @@ double leaf_potential_mpa(const WaterPath& path, const RetentionCurve& soil, dou
 
 /// A sine day of 12 hours, and how much of it may be lost.
 struct SineDay {
-  double etc_mm_d = 5;
+  double etc_mm_d = 5;                       ///< total of the day; 5 is where Table 22 stands
   double loss_frac = calibration_loss_frac;  ///< 0: the first minute at noon that falls short
 };
 

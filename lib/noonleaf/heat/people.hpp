@@ -12,8 +12,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Air as people in the shade feel it.
 struct ShadeAir {
-  double t_c = missing;
-  double rh_pct = missing;
+  double t_c = missing;     ///< -40 to 55
+  double rh_pct = missing;  ///< 0 to 100
 };
 
 /// Heat index of the US National Weather Service. It assumes shade and a light wind.
@@ -64,10 +64,10 @@ std::string_view effects(HeatCategory category);
 
 /// A day for the people outside.
 struct PeopleDay {
-  std::array<double, 24> heat_index_c{};  ///< by hour of the wall clock
-  double peak_c = missing;
-  int peak_hour = 0;
-  std::optional<HeatCategory> peak_category{};
+  std::array<double, 24> heat_index_c{};        ///< by hour of the wall clock
+  double peak_c = missing;                      ///< highest of the hours that are known
+  int peak_hour = 0;                            ///< hour of the wall clock, the first of equals
+  std::optional<HeatCategory> peak_category{};  ///< of that peak; nothing where no hour is known
 };
 
 /// Heat index by hour.
@@ -78,8 +78,9 @@ PeopleDay people_day(const WeatherHours& hours);
 
 /// The stretch of hours for work that has the lowest heat index.
 struct WorkWindow {
-  int from_h = 6, until_h = 20;  ///< hours of the wall clock within which to look
-  int length_h = 2;
+  int from_h = 6;    ///< hour of the wall clock from which to look
+  int until_h = 20;  ///< and up to which
+  int length_h = 2;  ///< of the work, in whole hours
 };
 
 /// First hour of the coolest stretch: lowest highest heat index, the earlier of equals.

@@ -10,8 +10,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// When leaves of a crop group lose their turgor and hang.
 struct TurgorLoss {
-  CropGroup group = CropGroup::small_vegetable;
-  double mpa = missing;  ///< [MPa], negative
+  CropGroup group = CropGroup::small_vegetable;  ///< all crops of it
+  double mpa = missing;                          ///< [MPa], negative
   double sunlit_factor =
       1;  ///< demand of the leaves in full sun over the canopy's mean, where leaves are broad
   std::string_view source;  ///< every row is a surrogate: a group is not a species, let alone a variety

@@ -10,20 +10,20 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What the three bulbs outdoors depend on.
 struct OutdoorAir {
-  double t_c = missing;
-  double rh_pct = missing;
-  double pressure_kpa = missing;
-  double u2_m_s = missing;       ///< at 2 m
-  double rs_w_m2 = missing;      ///< solar radiation on a level surface, mean of the hour
-  double cos_zenith = missing;   ///< of the sun; 0 and below = down
-  double sun_distance_au = 1.0;  ///< earth to sun; 1 / sqrt(inverse_relative_distance)
+  double t_c = missing;           ///< air temperature in the shade
+  double rh_pct = missing;        ///< relative humidity, 0 to 100
+  double pressure_kpa = missing;  ///< at the site
+  double u2_m_s = missing;        ///< at 2 m
+  double rs_w_m2 = missing;       ///< solar radiation on a level surface, mean of the hour
+  double cos_zenith = missing;    ///< of the sun; 0 and below = down
+  double sun_distance_au = 1.0;   ///< earth to sun; 1 / sqrt(inverse_relative_distance)
 };
 
 /// The three bulbs and their mixture.
 struct OutdoorWbgt {
-  double globe_c = missing;
-  double natural_wet_bulb_c = missing;
-  double wbgt_c = missing;
+  double globe_c = missing;             ///< Tg, in a black globe in the sun
+  double natural_wet_bulb_c = missing;  ///< Tnw, in the sun and the wind
+  double wbgt_c = missing;              ///< mixture of both with the air
 };
 
 /// Outdoor wet-bulb globe temperature over a level, unshaded surface.
@@ -45,8 +45,7 @@ OutdoorWbgt outdoor_wbgt(const OutdoorAir& air);
 ///
 /// Equation  cos z = Rs / (0.75 S0), at most 1; S0 = 1367 W/m2
 /// Source    FAO-56 eq. 37 at sea level, for an instant; S0 of eq. 21. That the sky is clear is an
-/// assumption: under
-///           cloud the sun stands higher than this says
+///           assumption: under cloud the sun stands higher than this says
 /// Input     rs_w_m2 0 to 1400
 /// Missing   NaN in, NaN out
 /// Throws    Error, field "rs_w_m2", when outside the accepted range
@@ -84,7 +83,9 @@ double exposure_limit_wbgt_c(double metabolic_w);
 /// Source    ISO 7243
 /// Missing   NaN if any is missing
 struct Bulbs {
-  double natural_wet_bulb_c = missing, globe_c = missing, t_c = missing;
+  double natural_wet_bulb_c = missing;  ///< Tnw
+  double globe_c = missing;             ///< Tg
+  double t_c = missing;                 ///< Ta, dry bulb in the shade
 };
 /// Equation, input, result: see Bulbs.
 double wbgt_of_bulbs_c(const Bulbs& bulbs);

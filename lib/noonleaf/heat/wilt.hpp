@@ -25,7 +25,7 @@ struct WiltPlanting {
   RetentionPoints soil{};                  ///< theta_33 and theta_1500 of the bed's soil are enough
   double days_since_transplant = missing;  ///< missing = was sown, or stands for long
   double leaf_deficit_mm = 0;  ///< what the leaves still lack at dawn: WiltDay::leaf_deficit_mm of yesterday
-  DawnLook dawn_look = DawnLook::not_looked;
+  DawnLook dawn_look = DawnLook::not_looked;  ///< what somebody saw before the sun was up
 };
 
 /// What the day will look like, in the order of how bad it is; the last two stand apart.
@@ -57,34 +57,35 @@ enum class TenderRule {
 
 /// One hour of the course from dawn to dawn.
 struct WiltHour {
-  int clock_h = 0;                ///< hour of the wall clock at which it begins; 24 and up = next day
-  double demand_mm_h = missing;   ///< potential transpiration; in sun times the sunlit factor
-  double supply_mm_h = missing;   ///< flow at which leaves keep their turgor
-  double depletion_mm = missing;  ///< Dr at the start of the hour
-  double soil_potential_mpa = missing;
+  int clock_h = 0;                      ///< hour of the wall clock at which it begins; 24 and up = next day
+  double demand_mm_h = missing;         ///< potential transpiration; in sun times the sunlit factor
+  double supply_mm_h = missing;         ///< flow at which leaves keep their turgor
+  double depletion_mm = missing;        ///< Dr at the start of the hour
+  double soil_potential_mpa = missing;  ///< of the root zone, negative
   double leaf_potential_mpa = missing;  ///< at the turgor loss while the leaves hang: stomata hold it there
   double leaf_deficit_mm = missing;     ///< at the end of the hour
-  bool hangs = false;
+  bool hangs = false;                   ///< whether the leaves are without turgor in it
 };
 
 /// What a day does to one planting.
 struct WiltDay {
-  WiltVerdict verdict = WiltVerdict::unknown;
-  WaterAdvice advice = WaterAdvice::unknown;
-  TenderRule rule = TenderRule::none;
-  int droop_hours = 0;
-  double droop_from_h = missing,
-         droop_until_h = missing;  ///< wall clock; missing = none, or no recovery by dawn
-  double look_again_h = missing;   ///< an hour after it should stand again; 24 and up = next day
+  WiltVerdict verdict = WiltVerdict::unknown;  ///< of the day as a whole
+  WaterAdvice advice = WaterAdvice::unknown;   ///< what follows from it
+  TenderRule rule = TenderRule::none;          ///< why a tender plant gets water sooner; none for others
+  int droop_hours = 0;                         ///< hours without turgor
+  double droop_from_h = missing;               ///< first hour without turgor; missing = none
+  double droop_until_h = missing;              ///< wall clock; missing = none, or no recovery by dawn
+  double look_again_h = missing;               ///< an hour after it should stand again; 24 and up = next day
   double raw_passed_h =
       missing;  ///< hour at which Dr is beyond RAW, dawn if already; missing = not on this day
-  double peak_hour_h = missing;  ///< hour at which demand stands worst against supply
-  double peak_demand_mm_h = missing, peak_supply_mm_h = missing;  ///< in that hour
-  double unmet_frac = missing;                                    ///< share of the day's demand above supply
-  double soil_potential_mpa = missing;                            ///< at dawn
-  double depletion_mm = missing;     ///< at the next dawn, without rain or watering
-  double leaf_deficit_mm = missing;  ///< at the next dawn; above 0 = no turgor
-  std::array<WiltHour, 24> hours{};  ///< from the hour of sunrise on
+  double peak_hour_h = missing;         ///< hour at which demand stands worst against supply
+  double peak_demand_mm_h = missing;    ///< in that hour
+  double peak_supply_mm_h = missing;    ///< in that hour
+  double unmet_frac = missing;          ///< share of the day's demand above supply
+  double soil_potential_mpa = missing;  ///< at dawn
+  double depletion_mm = missing;        ///< at the next dawn, without rain or watering
+  double leaf_deficit_mm = missing;     ///< at the next dawn; above 0 = no turgor
+  std::array<WiltHour, 24> hours{};     ///< from the hour of sunrise on
 };
 
 /// Water that leaves lack when they have just lost their turgor, per unit of ground: 13 % of the water in

@@ -25,8 +25,8 @@ std::string_view code(Culprit culprit);
 
 /// How well one culprit explains the differences.
 struct Suspect {
-  Culprit culprit = Culprit::rate;
-  double share = 0;  ///< of its quantity: -0.4 = 40 % less than thought
+  Culprit culprit = Culprit::rate;  ///< which quantity
+  double share = 0;                 ///< of its quantity: -0.4 = 40 % less than thought
   double explained_frac =
       0;  ///< of the sum of squared differences; may be negative for one that makes it worse
   double likelihood_gain = 0;  ///< twice the log posterior over that of no error; the order of the list
@@ -34,17 +34,19 @@ struct Suspect {
 
 /// A doubt about an account, with its evidence.
 struct AccountDoubt {
-  std::vector<std::string> entry_ids{};                    ///< the checks, oldest first
-  std::chrono::year_month_day first{}, last{};             ///< their days
-  double least_difference_mm = 0, most_difference_mm = 0;  ///< found less account; both of one sign
-  std::vector<Suspect> suspects{};                         ///< the likeliest first
+  std::vector<std::string> entry_ids{};  ///< the checks, oldest first
+  std::chrono::year_month_day first{};   ///< day of the oldest check
+  std::chrono::year_month_day last{};    ///< day of the newest
+  double least_difference_mm = 0;        ///< found less account, smallest
+  double most_difference_mm = 0;         ///< largest; both of one sign
+  std::vector<Suspect> suspects{};       ///< the likeliest first
 };
 
 /// How many checks in a row have to lie on one side of the account, and how far off together: the sum of
 /// their differences, each in standard deviations, over the root of their number. Ours: a right account is
 /// that far off by chance in less than one case of twenty.
 inline constexpr std::size_t checks_for_a_doubt = 3;
-inline constexpr double doubt_threshold = 2.0;
+inline constexpr double doubt_threshold = 2.0;  ///< likelihood_gain from which a doubt is told
 
 /// Repeated disagreement between checks and account, and the likeliest reason.
 ///

@@ -13,22 +13,22 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The ground of one planting and what came upon it, day by day.
 struct CheckedGround {
-  const BalanceState& start;
-  std::span<const BalanceDay> days;
-  std::span<const GrowthDay> growth;
-  const SoilWater& soil;
-  const BalanceSettings& settings;
+  const BalanceState& start;          ///< state at the beginning of the first day
+  std::span<const BalanceDay> days;   ///< weather and water, one for each day
+  std::span<const GrowthDay> growth;  ///< of the same days
+  const SoilWater& soil;              ///< of the bed
+  const BalanceSettings& settings;    ///< of the account
 };
 
 /// By how much a check moved the root zone at the dawn of its day.
 struct AccountMove {
-  std::chrono::year_month_day date{};
-  double dr_mm = 0;  ///< positive = drier
+  std::chrono::year_month_day date{};  ///< whose dawn it is
+  double dr_mm = 0;                    ///< positive = drier
 };
 
 /// What looks into the soil change.
 struct CheckedAccount {
-  std::vector<SoilCheck> checks{};
+  std::vector<SoilCheck> checks{};        ///< oldest first
   std::vector<Correction> corrections{};  ///< for run_balance
   std::vector<AccountMove> moves{};       ///< the same as changes
 };

@@ -9,6 +9,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The planner's clock ticks in fives: clock times that a person can keep.
 inline constexpr int minutes_per_slot = 5;
+/// Ticks of a day.
 inline constexpr std::size_t slots_per_day = 24 * 60 / minutes_per_slot;
 
 /// A day in slots of five minutes by the wall clock; slot i runs from 5 i to 5 i + 5 minutes after midnight.

@@ -51,14 +51,15 @@ enum class NotMeasured {
 
 /// Something that was not measured, what it is about, and on how many days.
 struct Estimate {
-  EstimateKind kind = EstimateKind::weather;
-  NotMeasured fact = NotMeasured::forecast_weather;
-  std::size_t days = 0;  ///< of the account; 0 = not a matter of days
-  std::size_t of_days = 0;
-  std::chrono::year_month_day date{};
-  std::string bed{}, sprinkler{};  ///< ids
-  const Crop* crop = nullptr;
-  std::string doubt{};  ///< a garden doubt in its own words
+  EstimateKind kind = EstimateKind::weather;         ///< what it is about
+  NotMeasured fact = NotMeasured::forecast_weather;  ///< what was not measured
+  std::size_t days = 0;                              ///< of the account; 0 = not a matter of days
+  std::size_t of_days = 0;                           ///< of how many; 0 = not a matter of days
+  std::chrono::year_month_day date{};                ///< where the fact has one
+  std::string bed{};                                 ///< id, where the fact is of a bed
+  std::string sprinkler{};                           ///< id, where the fact is of a sprinkler
+  const Crop* crop = nullptr;                        ///< where the fact is of a crop
+  std::string doubt{};                               ///< a garden doubt in its own words
 };
 
 /// All that the answer for `date` rests on without measurement: weather by the missing-data ladder, forecast

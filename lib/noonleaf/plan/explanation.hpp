@@ -26,7 +26,7 @@ struct DayExplanation {
   SkyDay sky{};          ///< as the bed gets it, shaded
   Today today{};         ///< the answer that the calculation led to
   DailyEt0Detail et0{};  ///< missing throughout where the day has no temperature of its own
-  std::vector<PlantingExplanation> plantings{};
+  std::vector<PlantingExplanation> plantings{};  ///< those that grow on that day
 };
 
 /// Throws    Error, field "date", as plan_today

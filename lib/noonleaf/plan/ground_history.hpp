@@ -14,9 +14,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The soil of a bed from a day on.
 struct DatedSoil {
-  std::chrono::sys_days from{};
-  std::shared_ptr<const SoilWater> soil{};
-  bool measured = false;  ///< by numbers of its own, not by its organic matter
+  std::chrono::sys_days from{};             ///< the first day on which it holds
+  std::shared_ptr<const SoilWater> soil{};  ///< water contents of that stretch
+  bool measured = false;                    ///< by numbers of its own, not by its organic matter
 };
 
 /// What the journal's amend entries made of a bed's soil, oldest first.

@@ -15,12 +15,12 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// The water of one bed in one month, or a sum of such. Runs are what the journal has: what nobody wrote
 /// down is not in here.
 struct LedgerLine {
-  std::size_t bed = 0;  ///< index into Garden::beds
-  std::chrono::year_month month{};
-  std::size_t runs = 0;
-  double minutes = 0;
-  double depth_mm = 0;    ///< mean depth on the bed
-  double in_bed_l = 0;    ///< the same as a volume
+  std::size_t bed = 0;              ///< index into Garden::beds
+  std::chrono::year_month month{};  ///< of a sum: that of its last line
+  std::size_t runs = 0;             ///< entries of the journal that put water on it
+  double minutes = 0;               ///< of running in all
+  double depth_mm = 0;              ///< mean depth on the bed
+  double in_bed_l = 0;              ///< the same as a volume
   double from_tap_l = 0;  ///< what the tap gave; missing where the flow of a sprinkler that ran is not known
   double beside_bed_l = 0;  ///< tap less bed: paving, neighbours, spray that never lands; missing likewise
   double paving_l =
@@ -28,8 +28,9 @@ struct LedgerLine {
   double rain_mm = missing;                 ///< on the days that the weather covers
   double drained_mm = missing;              ///< below the reach of the roots, of rain and watering together
   double drained_by_watering_mm = missing;  ///< part of it that would not have drained without the watering
-  double uneven_l = 0;  ///< what an even sprinkler (ledger_good_du) would have saved of it
-  std::size_t days = 0, days_without_weather = 0;
+  double uneven_l = 0;                   ///< what an even sprinkler (ledger_good_du) would have saved of it
+  std::size_t days = 0;                  ///< of the period
+  std::size_t days_without_weather = 0;  ///< of them: rain and drainage say nothing of these
 };
 
 /// A uniformity of the low quarter that a well-kept sprinkler reaches. Ours: audits call 0.70 to 0.80 good.
@@ -37,11 +38,12 @@ inline constexpr double ledger_good_du = 0.75;
 
 /// The water of a period.
 struct Ledger {
-  std::chrono::year_month_day from{}, to{};  ///< both included
-  std::vector<LedgerLine> lines{};           ///< by bed, then by month; every month of the period
-  double billed_l = missing;     ///< sum from the tap; what is in the beds where a flow is not known
-  bool volume_is_least = false;  ///< some sprinkler's flow is not known: the true volume is higher
-  double cost = missing;         ///< billed volume by price; missing without a price
+  std::chrono::year_month_day from{};  ///< included
+  std::chrono::year_month_day to{};    ///< included
+  std::vector<LedgerLine> lines{};     ///< by bed, then by month; every month of the period
+  double billed_l = missing;           ///< sum from the tap; what is in the beds where a flow is not known
+  bool volume_is_least = false;        ///< some sprinkler's flow is not known: the true volume is higher
+  double cost = missing;               ///< billed volume by price; missing without a price
 };
 
 /// What a period took, by bed and month.

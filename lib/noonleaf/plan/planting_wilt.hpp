@@ -18,10 +18,10 @@ WeatherHours hours_over(const Site& site, const Sky& sky, std::chrono::year_mont
 
 /// A planting where it stands.
 struct PlantingPlace {
-  const Garden& garden;
-  const Bed& bed;
-  const BedPlanting& planting;
-  const Journal& journal;
+  const Garden& garden;         ///< for its site
+  const Bed& bed;               ///< where it stands
+  const BedPlanting& planting;  ///< the one
+  const Journal& journal;       ///< for what somebody saw at dawn
 };
 
 /// A planting on the morning of a day of its account, as wilt_day wants it.
@@ -33,7 +33,7 @@ WiltPlanting wilt_planting(const PlantingPlace& place, const SoilWater& soil, co
 ///           before. A droop that the journal reports before 09:00 of the day, or of the day before as not
 ///           recovered, counts as hanging at dawn.
 /// Result    verdict unknown where no plant grows, the day has no temperature, or beyond 66 degrees of
-/// latitude
+///           latitude
 WiltDay wilt_of_planting(const PlantingPlace& place, const PlantingAccount& account, const Sky& sky,
                          std::chrono::year_month_day date);
 

@@ -14,13 +14,14 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One opening of a run, after its begin.
 struct RunOpening {
-  std::chrono::minutes begin{0}, end{0};
+  std::chrono::minutes begin{0};  ///< minutes after the run's begin
+  std::chrono::minutes end{0};    ///< likewise
 };
 
 /// A run that somebody wants today, before it has a time.
 struct WantedRun {
-  std::size_t sprinkler = 0;  ///< index into Garden::sprinklers
-  std::chrono::minutes length{0};
+  std::size_t sprinkler = 0;           ///< index into Garden::sprinklers
+  std::chrono::minutes length{0};      ///< from opening to last closing, pauses included
   std::chrono::minutes shortest{0};    ///< a run may be cut to this rather than not be; 0 = not at all
   DaySlots calm = DaySlots{}.set();    ///< where wind lets it run on the day asked for
   std::vector<RunOpening> openings{};  ///< with a pause in between: somebody is there for each; empty = one
@@ -28,8 +29,10 @@ struct WantedRun {
 
 /// When a run starts and stops, who opens it and who closes it. Both are on site at that minute.
 struct RunSlot {
-  std::chrono::minutes begin{0}, end{0};  ///< wall clock of the site
-  std::size_t opener = 0, closer = 0;     ///< indices into Garden::caretakers
+  std::chrono::minutes begin{0};  ///< wall clock of the site
+  std::chrono::minutes end{0};    ///< wall clock of the site
+  std::size_t opener = 0;         ///< index into Garden::caretakers
+  std::size_t closer = 0;         ///< index into Garden::caretakers
 };
 
 /// Why a run has no slot.
@@ -49,7 +52,7 @@ enum class RunObstacle {
 
 /// A run with its slot, or with what stands in its way.
 struct PlacedRun {
-  std::optional<RunSlot> slot{};
+  std::optional<RunSlot> slot{};                       ///< nothing where it has no place in the day
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< meaningful without a slot
 };
 

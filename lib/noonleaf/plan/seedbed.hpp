@@ -13,7 +13,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// Seed that is not up yet, on a morning.
 struct Seedbed {
-  SeedZone zone{};
+  SeedZone zone{};                ///< the layer that it lives in
   double depletion_mm = missing;  ///< of the seed zone now
   double close_mm = missing;      ///< at the day's close, without watering
   double soil_c = missing;        ///< mean taken for the soil since sowing

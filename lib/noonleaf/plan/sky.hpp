@@ -24,12 +24,12 @@ enum class Et0From {
 
 /// One day over the garden: its weather, what had to be estimated, and its reference ET.
 struct SkyDay {
-  DailyWeather weather{};
-  DayOrigin origin = DayOrigin::none;
-  WeatherQuantities forecast{};  ///< what was taken from a forecast
-  DailyEstimate estimate{};
-  double et0_mm_d = missing;
-  Et0From et0_from = Et0From::none;
+  DailyWeather weather{};              ///< before anything is estimated
+  DayOrigin origin = DayOrigin::none;  ///< measured, forecast or both
+  WeatherQuantities forecast{};        ///< what was taken from a forecast
+  DailyEstimate estimate{};            ///< gaps filled as far as can be
+  double et0_mm_d = missing;           ///< missing where not even the temperature is known
+  Et0From et0_from = Et0From::none;    ///< which equation, or from where
 };
 
 /// Rain of the day that was measured. A forecast of rain is no rain, not even of a day that has passed.
@@ -38,7 +38,7 @@ double measured_rain_mm(const SkyDay& day);
 
 /// Consecutive days over the garden.
 struct Sky {
-  std::vector<SkyDay> days{};
+  std::vector<SkyDay> days{};  ///< consecutive, oldest first
 
   /// Whether there is no day.
   bool empty() const { return days.empty(); }

@@ -14,7 +14,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A depletion of the root zone as a look into the soil tells it, and how sure that is.
 struct FoundDepletion {
-  double dr_mm = missing, sd_mm = missing;  ///< standard deviation
+  double dr_mm = missing;  ///< depletion, Dr
+  double sd_mm = missing;  ///< its standard deviation
 };
 
 /// What a feel or a probe entry says about a root zone.
@@ -35,17 +36,18 @@ double account_sd_mm(double taw_mm, double sd_after_check_mm, double days_since_
 
 /// A look into the soil, and what it changed in the account of one planting.
 struct SoilCheck {
-  std::string entry_id{};
-  std::chrono::year_month_day date{};
-  std::optional<std::chrono::minutes> time_of_day{};
-  JournalEvent method = JournalEvent::feel;
-  std::optional<SoilFeel> feel{};
-  FoundDepletion before{};  ///< the account at that moment
-  FoundDepletion found{};   ///< the check
-  FoundDepletion after{};   ///< what is taken from now on
-  double water_behind_mm = 0,
-         used_behind_mm = 0;  ///< watering and ET that the account rests on: since it was last full,
-                              ///< what came before an earlier check by that check's share
+  std::string entry_id{};                             ///< of the journal
+  std::chrono::year_month_day date{};                 ///< of the look
+  std::optional<std::chrono::minutes> time_of_day{};  ///< nothing = taken as at dawn
+  JournalEvent method = JournalEvent::feel;           ///< feel or probe
+  std::optional<SoilFeel> feel{};                     ///< what the hand found; nothing for a probe
+  FoundDepletion before{};                            ///< the account at that moment
+  FoundDepletion found{};                             ///< the check
+  FoundDepletion after{};                             ///< what is taken from now on
+  /// Watering that the account rests on: since it was last full, what came before an earlier check by that
+  /// check's share.
+  double water_behind_mm = 0;
+  double used_behind_mm = 0;  ///< ET that it rests on, likewise
 };
 
 /// The weighted mean of the account and a check, each by the inverse of its variance.

@@ -48,22 +48,22 @@ enum class BedReason {
 
 /// One planting this morning.
 struct PlantingToday {
-  std::size_t planting = 0;  ///< index into Bed::plantings
-  const Crop* crop = nullptr;
-  double share_frac = 1;
-  Stage stage = Stage::not_started;
+  std::size_t planting = 0;          ///< index into Bed::plantings
+  const Crop* crop = nullptr;        ///< row of the crop table
+  double share_frac = 1;             ///< of the bed's area
+  Stage stage = Stage::not_started;  ///< on this day
   bool in_seed_zone = false;         ///< sown and not up yet: the top few centimetres decide
   std::optional<Seedbed> seedbed{};  ///< then
   double light_min = missing;        ///< then: minutes of one light watering
-  SaltOfPlanting salt{};
+  SaltOfPlanting salt{};             ///< what salt does to it
   double start_doubt_mm =
       0;                   ///< how much drier it would be now, had the soil been dry where the account starts
   double dr_mm = missing;  ///< depletion of the root zone now
-  double raw_mm = missing;  ///< readily available water, for today's demand
-  double taw_mm = missing;
-  double top_layer_mm = missing;        ///< De, depletion of the top layer now
-  double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
-  double root_depth_m = missing;
+  double raw_mm = missing;                ///< readily available water, for today's demand
+  double taw_mm = missing;                ///< of its root zone on this day
+  double top_layer_mm = missing;          ///< De, depletion of the top layer now
+  double top_layer_limit_mm = missing;    ///< REW: beyond it the surface dries
+  double root_depth_m = missing;          ///< on this day
   double field_capacity_m3_m3 = missing;  ///< of the soil that the bed has today
   double cover_frac = 0;                  ///< share of the ground under its leaves
   double etc_mm_d = missing;              ///< what it will use today, without stress
@@ -71,8 +71,8 @@ struct PlantingToday {
   std::vector<SoilCheck> soil_checks{};   ///< looks into the soil that set the account right, oldest first
   double net_need_mm = 0;                 ///< what it wants from a run today; 0 = nothing
   std::optional<std::chrono::year_month_day>
-      limit_day{};  ///< first day that ends beyond the limit, without water
-  WiltDay wilt{};
+      limit_day{};                      ///< first day that ends beyond the limit, without water
+  WiltDay wilt{};                       ///< its course through the day
   WiltDay low_quarter_wilt{};           ///< the same where the sprinkler brings least
   double low_quarter_dr_mm = missing;   ///< depletion there now
   std::vector<CropHeatFinding> heat{};  ///< published limits that the days ahead pass
@@ -81,22 +81,23 @@ struct PlantingToday {
 /// Runs that were asked for and that nobody wrote down, neither as done nor as not done: what they leave
 /// open.
 struct OpenQuestion {
-  std::vector<UnloggedRun> runs{};                              ///< oldest first
-  double dr_if_done_mm = missing, dr_if_not_done_mm = missing;  ///< of the planting that decides
-  std::size_t planting = 0;                                     ///< index into `plantings`
-  RunPlan run_if_not_done{};                                    ///< minutes 0 or missing = none
+  std::vector<UnloggedRun> runs{};     ///< oldest first
+  double dr_if_done_mm = missing;      ///< of the planting that decides
+  double dr_if_not_done_mm = missing;  ///< likewise
+  std::size_t planting = 0;            ///< index into `plantings`
+  RunPlan run_if_not_done{};           ///< minutes 0 or missing = none
 };
 
 /// One bed this morning.
 struct BedToday {
-  std::size_t bed = 0;  ///< index into Garden::beds
-  BedAction action = BedAction::leave_alone;
-  BedReason reason = BedReason::lasts;
-  std::optional<std::size_t> driver{};  ///< index into `plantings`: the one whose need sets the depth
-  std::optional<std::size_t> urgent{};  ///< index into `plantings`: the one that cannot wait, and why
-  std::vector<PlantingToday> plantings{};
-  RunPlan run{};                       ///< meaningful unless left alone
-  std::optional<CyclePlan> cycles{};   ///< of that run, where its run-off can be told (bed_cycles)
+  std::size_t bed = 0;                        ///< index into Garden::beds
+  BedAction action = BedAction::leave_alone;  ///< what to do with it
+  BedReason reason = BedReason::lasts;        ///< why
+  std::optional<std::size_t> driver{};        ///< index into `plantings`: the one whose need sets the depth
+  std::optional<std::size_t> urgent{};        ///< index into `plantings`: the one that cannot wait, and why
+  std::vector<PlantingToday> plantings{};     ///< those that grow on this day
+  RunPlan run{};                              ///< meaningful unless left alone
+  std::optional<CyclePlan> cycles{};          ///< of that run, where its run-off can be told (bed_cycles)
   std::vector<RunOpening> openings{};  ///< of that run: one, or two with a pause for the water to soak in
   std::optional<RunSlot> slot{};       ///< for action open
   RunObstacle obstacle = RunObstacle::nobody_on_site;  ///< for action blocked
@@ -111,10 +112,10 @@ struct BedToday {
 
 /// The answer to "what do I open now?".
 struct Today {
-  std::chrono::year_month_day date{};
-  std::chrono::minutes from{0};  ///< no run starts earlier
-  SkyDay sky{};
-  PeopleDay people{};
+  std::chrono::year_month_day date{};        ///< the day
+  std::chrono::minutes from{0};              ///< no run starts earlier
+  SkyDay sky{};                              ///< its weather
+  PeopleDay people{};                        ///< what its heat means for those outside
   std::vector<BedToday> beds{};              ///< as in the garden file
   std::vector<std::size_t> opening_order{};  ///< indices into `beds`: the runs by their time
   std::vector<Estimate> estimates{};         ///< what was not measured
@@ -123,9 +124,9 @@ struct Today {
 
 /// A run that a day asks for and that has a slot.
 struct AskedRun {
-  std::size_t bed = 0;  ///< index into Garden::beds
-  double minutes = missing;
-  std::chrono::minutes begin{0};
+  std::size_t bed = 0;            ///< index into Garden::beds
+  double minutes = missing;       ///< of running
+  std::chrono::minutes begin{0};  ///< wall clock of the site
 };
 
 /// What the bed's run does to each of its plantings: outcomes_of_depth for the mean depth that the run
@@ -136,9 +137,9 @@ std::vector<ShareOutcome> outcomes_of_run(const BedToday& bed);
 struct TodayQuestion {
   /// Whether the hours of the day are gone through for wilt.
   enum class Wilt { told, left_out };  ///< whether the hours of the day are gone through for wilt
-  std::chrono::year_month_day date{};
-  std::chrono::minutes from{0};
-  Wilt wilt = Wilt::told;
+  std::chrono::year_month_day date{};  ///< the day
+  std::chrono::minutes from{0};        ///< wall clock of the site: no run starts earlier
+  Wilt wilt = Wilt::told;              ///< whether the hours of the day are worked out
 };
 
 /// The run of a bed's sprinkler that brings a net depth into it, within the sprinkler's own longest run and

@@ -16,20 +16,21 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The soil water of one planting up to a morning, and what would follow without water.
 struct PlantingAccount {
-  std::size_t planting = 0;  ///< index into Bed::plantings
-  SoilWater soil{};
+  std::size_t planting = 0;              ///< index into Bed::plantings
+  SoilWater soil{};                      ///< of the bed on that morning
   BalanceRun past{};                     ///< from account_start to the day before the morning
   BalanceState dawn{};                   ///< as the morning finds it, before a check of that day
   std::vector<SoilCheck> soil_checks{};  ///< looks into the soil up to and on the morning's day, oldest first
-  BalanceRun dry_ahead{};  ///< days from the morning on: what was watered on the first, then nothing
-  SaltOfPlanting salt{};
+  BalanceRun dry_ahead{};           ///< days from the morning on: what was watered on the first, then nothing
+  SaltOfPlanting salt{};            ///< what salt does to it
   std::chrono::sys_days seed_up{};  ///< first day on which it is no seed any more (seed_up_day)
   double start_doubt_mm = 0;        ///< how much drier this morning would be from a dry start of the account
-  BalanceRun low_past{}, low_ahead{};  ///< the same in the driest quarter of the bed (low_quarter_run)
+  BalanceRun low_past{};            ///< the same in the driest quarter of the bed (low_quarter_run)
+  BalanceRun low_ahead{};           ///< the same ahead, there
   // What `dry_ahead` was made from, so that a plan can put its own water into the same days.
-  std::vector<BalanceDay> days_to_come{};
-  std::vector<GrowthDay> growth_to_come{};
-  BalanceSettings settings{};
+  std::vector<BalanceDay> days_to_come{};   ///< weather of the days ahead, without rain
+  std::vector<GrowthDay> growth_to_come{};  ///< the crop on them
+  BalanceSettings settings{};               ///< of the account
 };
 
 /// How far an account looks ahead where nobody asks for more.
@@ -40,8 +41,9 @@ inline constexpr std::chrono::hours evening_begins{18};
 
 /// The water that a day brought to a bed by hand or sky.
 struct BedWater {
-  double rain_mm = 0, irrigation_mm = 0;  ///< before the day's demand
-  double evening_irrigation_mm = 0;       ///< after it
+  double rain_mm = 0;                ///< before the day's demand
+  double irrigation_mm = 0;          ///< likewise, mean infiltrated depth
+  double evening_irrigation_mm = 0;  ///< after it
 };
 
 /// What the journal and the station say fell on a bed on one day.

@@ -16,18 +16,19 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The days that rows stand for: one after the other from `first`, or row by row where `column` is given.
 struct DayAxis {
-  std::chrono::sys_days first{};
-  const std::chrono::sys_days* column = nullptr;
-  std::ptrdiff_t stride = 1;  ///< of `column`, in values
+  std::chrono::sys_days first{};                  ///< day of row 0
+  const std::chrono::sys_days* column = nullptr;  ///< row_count days; null = consecutive
+  std::ptrdiff_t stride = 1;                      ///< of `column`, in values
 };
 
 /// Many days of weather at one site, column by column. Units as in DailyInputs.
 struct DailyColumns {
-  DayAxis day{};
-  ConstColumn t_max_c{}, t_min_c{};
-  ConstColumn ea_kpa{};
-  ConstColumn rs_mj_m2_d{};
-  ConstColumn u2_m_s{};
+  DayAxis day{};               ///< which days the rows are
+  ConstColumn t_max_c{};       ///< -60 to 60
+  ConstColumn t_min_c{};       ///< -60 to 60, not above t_max_c
+  ConstColumn ea_kpa{};        ///< actual vapour pressure, 0 to 20
+  ConstColumn rs_mj_m2_d{};    ///< solar radiation, 0 to 60
+  ConstColumn u2_m_s{};        ///< wind at 2 m, 0 to 60
   ConstColumn pressure_kpa{};  ///< from the elevation where there is no column at all; a NaN in one stays NaN
   ConstColumn g_mj_m2_d{};     ///< 0 where there is no column
 };
@@ -35,11 +36,9 @@ struct DailyColumns {
 /// Daily reference evapotranspiration of many days: the formula of daily_et0_mm_d (penman_monteith.hpp).
 ///
 /// Input     site, once for all its days (daily_site); columns of `count` rows in the caller's memory, any
-/// stride;
-///           ranges as for daily_et0_mm_d
+///           stride; ranges as for daily_et0_mm_d
 /// Result    [mm d⁻¹], `count` values to result_mm_d, within 1e-12 of daily_et0_mm_d; the rows outside an
-/// accepted
-///           range (or with Tmin above Tmax), NaN there. result_mm_d may be one of the input columns
+///           accepted range (or with Tmin above Tmax), NaN there. result_mm_d may be one of the input columns
 /// Missing   NaN in, NaN out, not listed; a column without data is missing throughout
 /// Throws    Error, field "surface", for a tall surface with Equation::fao56
 /// Note      No threads, and no memory but that of the list.
@@ -51,22 +50,21 @@ BadRows daily_et0_mm_d(const DailySite& site, const DailyColumns& columns, std::
 ///
 /// Input     as above; the columns of wind, pressure and soil heat flux are not looked at
 /// Result    [MJ m⁻² d⁻¹], within 1e-14 (relative to Rns + |Rnl|) of DailyEt0Detail::rn_mj_m2_d; the rows
-/// outside
-///           an accepted range, NaN there
+///           outside an accepted range, NaN there
 /// Missing   NaN in, NaN out, not listed
 BadRows daily_net_radiation_mj_m2_d(const DailySite& site, const DailyColumns& columns, std::size_t count,
                                     MutableColumn result_mj_m2_d, Equation equation = Equation::fao56);
 
 /// Many sites with the same days. Value i of site s is data[s * site_stride + i * stride] of its column.
 struct StationColumns {
-  DailyColumns first_site{};  ///< its DayAxis holds for all sites
-  std::ptrdiff_t site_stride = 0;
-  std::ptrdiff_t result_site_stride = 0;
+  DailyColumns first_site{};       ///< its DayAxis holds for all sites
+  std::ptrdiff_t site_stride = 0;  ///< from a site to the next, in values; 0 = all sites share the weather
+  std::ptrdiff_t result_site_stride = 0;  ///< the same in the result
 };
 
 /// How many threads a batch may use. The results do not depend on it.
 struct Threads {
-  unsigned count = 1;
+  unsigned count = 1;  ///< 1 = the caller's own alone
 };
 
 /// Daily reference evapotranspiration of many sites. What depends only on site and day of the year is worked
@@ -81,7 +79,11 @@ BadRows daily_et0_mm_d(std::span<const Location> sites, const StationColumns& co
 
 /// The columns of the Eigen door, each of the same length.
 struct DailyArrays {
-  Eigen::Ref<const Eigen::ArrayXd> t_max_c, t_min_c, ea_kpa, rs_mj_m2_d, u2_m_s;
+  Eigen::Ref<const Eigen::ArrayXd> t_max_c;     ///< as DailyColumns
+  Eigen::Ref<const Eigen::ArrayXd> t_min_c;     ///< as DailyColumns
+  Eigen::Ref<const Eigen::ArrayXd> ea_kpa;      ///< as DailyColumns
+  Eigen::Ref<const Eigen::ArrayXd> rs_mj_m2_d;  ///< as DailyColumns
+  Eigen::Ref<const Eigen::ArrayXd> u2_m_s;      ///< as DailyColumns
 };
 
 /// Eigen door, over the strided core: days one after the other from `first`. Bad rows are listed where a list

@@ -45,30 +45,32 @@ enum class CalmAir {
 
 /// What the missing-data ladder needs to know about the site and its instruments.
 struct LadderOptions {
-  double wind_height_m = 2.0;                   ///< height of the anemometer
-  Dryness dryness = Dryness::humid;             ///< for the dew point from Tmin
-  double arid_offset_c = 2.5;                   ///< taken off Tmin where dryness is arid; FAO-56: 2 to 3 °C
-  Setting setting = Setting::interior;          ///< for radiation from the temperature range
-  double angstrom_a = 0.25, angstrom_b = 0.50;  ///< FAO-56 eq. 35 where nothing local is known
-  CalmAir calm_air = CalmAir::raised;
+  double wind_height_m = 2.0;           ///< height of the anemometer
+  Dryness dryness = Dryness::humid;     ///< for the dew point from Tmin
+  double arid_offset_c = 2.5;           ///< taken off Tmin where dryness is arid; FAO-56: 2 to 3 °C
+  Setting setting = Setting::interior;  ///< for radiation from the temperature range
+  double angstrom_a = 0.25;             ///< as, FAO-56 eq. 35: 0.25 where nothing local is known
+  double angstrom_b = 0.50;             ///< bs, likewise 0.50
+  CalmAir calm_air = CalmAir::raised;   ///< what is done with a wind below least_u2_m_s
 };
 
 /// A day whose gaps are filled, ready for the reference equations, and where each value came from.
 struct DailyEstimate {
-  std::chrono::year_month_day date{};
-  double t_max_c = missing, t_min_c = missing;
-  double ea_kpa = missing;
-  double rs_mj_m2_d = missing;
-  double u2_m_s = missing;
-  double pressure_kpa = missing;
-  double rh_min_pct = missing;  ///< for the climate adjustment of Kc, not for ET0
+  std::chrono::year_month_day date{};  ///< of the day given
+  double t_max_c = missing;            ///< highest; never estimated
+  double t_min_c = missing;            ///< lowest; never estimated
+  double ea_kpa = missing;             ///< actual vapour pressure
+  double rs_mj_m2_d = missing;         ///< solar radiation
+  double u2_m_s = missing;             ///< wind at 2 m
+  double pressure_kpa = missing;       ///< at the site
+  double rh_min_pct = missing;         ///< for the climate adjustment of Kc, not for ET0
 
-  TemperatureFrom temperature = TemperatureFrom::none;
-  RadiationFrom radiation = RadiationFrom::none;
-  HumidityFrom humidity = HumidityFrom::none;
-  RhMinFrom rh_min = RhMinFrom::none;
-  WindFrom wind = WindFrom::none;
-  PressureFrom pressure = PressureFrom::none;
+  TemperatureFrom temperature = TemperatureFrom::none;  ///< where Tmax and Tmin came from
+  RadiationFrom radiation = RadiationFrom::none;        ///< where Rs came from
+  HumidityFrom humidity = HumidityFrom::none;           ///< where ea came from
+  RhMinFrom rh_min = RhMinFrom::none;                   ///< where RHmin came from
+  WindFrom wind = WindFrom::none;                       ///< where u2 came from
+  PressureFrom pressure = PressureFrom::none;           ///< where P came from
 
   /// Whether every input of the reference equation is there. False when a temperature or the date is missing:
   /// then ET0 is NaN.
@@ -84,17 +86,16 @@ struct DailyEstimate {
 ///
 /// Method    Each rung is tried in this order, the first that has its inputs is taken:
 ///           radiation    measured; sunshine (eq. 35); temperature range (eq. 50), not above the clear sky
-///           (eq. 37) humidity     vapour pressure; dew point (eq. 14); RHmax and RHmin (eq. 17); RHmax (eq.
-///           18);
+///                        (eq. 37)
+///           humidity     vapour pressure; dew point (eq. 14); RHmax and RHmin (eq. 17); RHmax (eq. 18);
 ///                        RHmean (eq. 19); Tmin, less an offset where the site is arid (eq. 48)
-///           wind         measured at 2 m; at another height (eq. 47); 2 m/s. Below 0.5 m/s it is raised to
-///           that pressure     measured; elevation (eq. 7) lowest RH    measured; 100 ea / e°(Tmax), which is
-///           eq. 63, and eq. 64 where ea comes from Tmin
+///           wind         measured at 2 m; at another height (eq. 47); 2 m/s. Below 0.5 m/s it is raised to that
+///           pressure     measured; elevation (eq. 7)
+///           lowest RH    measured; 100 ea / e°(Tmax), which is eq. 63, and eq. 64 where ea comes from Tmin
 /// Source    FAO-56 (Allen et al. 1998), ch. 3, "Estimating missing climatic data"; annex 6
 /// Input     weather in the ranges of the building blocks; RH to 105 %: 100 to 105 is read as saturated air
 /// Missing   t_max_c or t_min_c missing: the result is not complete and ET0 is NaN. t_mean_c is not used:
-/// FAO-56
-///           eq. 9 defines the day's mean as (Tmax + Tmin) / 2
+///           FAO-56 eq. 9 defines the day's mean as (Tmax + Tmin) / 2
 /// Throws    Error, naming the field, for a value outside its accepted range, for t_min_c above t_max_c or
 ///           rh_min_pct above rh_max_pct, for more sunshine than the day is long, for a date that does not
 ///           exist, for a location without latitude or elevation

@@ -19,11 +19,11 @@ enum class SoilHeatFrom {
 
 /// Reference evapotranspiration of a month.
 struct MonthlyEt0 {
-  std::chrono::year_month month{};
-  DailyEstimate mean_day{};  ///< the month's mean day, its gaps filled; dated the 15th
-  DailyEt0Detail detail{};   ///< of that mean day, G included; et0_mm_d is the month's mean
-  SoilHeatFrom soil_heat = SoilHeatFrom::assumed_none;
-  double et0_mm = missing;  ///< of the whole month
+  std::chrono::year_month month{};  ///< year and month
+  DailyEstimate mean_day{};         ///< the month's mean day, its gaps filled; dated the 15th
+  DailyEt0Detail detail{};          ///< of that mean day, G included; et0_mm_d is the month's mean
+  SoilHeatFrom soil_heat = SoilHeatFrom::assumed_none;  ///< which neighbours its G was made from
+  double et0_mm = missing;                              ///< of the whole month
 };
 
 /// Reference evapotranspiration of months from their mean days.
@@ -31,9 +31,9 @@ struct MonthlyEt0 {
 /// Equation  FAO-56 eq. 6 on the month's means, J of the 15th, G = 0.07 (T next - T previous) (eq. 43), or
 ///           0.14 (T this - T previous) (eq. 44) where the next month is not on record
 /// Source    FAO-56 (Allen et al. 1998), ch. 4, "Ten-day or monthly time step"; ch. 3, eq. 43, 44; T of a
-/// month by eq. 9 Input     mean_days  one a month, in order of time, dated any day of their month; means of
-/// the daily values.
-///           Neighbours are the months just before and after on the calendar, not merely in the list
+///           month by eq. 9
+/// Input     mean_days  one a month, in order of time, dated any day of their month; means of the daily
+///           values. Neighbours are the months just before and after on the calendar, not merely in the list
 /// Result    one for one. The first month of a record has no month before: G is taken as 0 and that is said
 /// Missing   as complete_daily: without temperatures the month is NaN; its neighbours go by the other rung
 /// Throws    as complete_daily; Error, field "date", for months that are not in order
@@ -43,9 +43,9 @@ std::vector<MonthlyEt0> monthly_et0(std::span<const DailyWeather> mean_days, con
 
 /// Reference evapotranspiration of ten days from their mean day.
 struct TenDayEt0 {
-  DailyEstimate mean_day{};
-  DailyEt0Detail detail{};  ///< et0_mm_d is the mean of the period
-  double et0_mm = missing;  ///< of the whole period
+  DailyEstimate mean_day{};  ///< the ten days' means, gaps filled
+  DailyEt0Detail detail{};   ///< et0_mm_d is the mean of the period
+  double et0_mm = missing;   ///< of the whole period
 };
 
 /// Reference evapotranspiration of a ten-day period, the rest of a month as the third one.

@@ -9,10 +9,11 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What the temperature-only equation needs.
 struct TemperatureOnly {
-  std::chrono::year_month_day date{};
-  double latitude_deg = missing;  ///< positive to the north
-  double t_max_c = missing, t_min_c = missing;
-  double t_mean_c = missing;  ///< (Tmax + Tmin) / 2 where missing
+  std::chrono::year_month_day date{};  ///< decides Ra; {} = missing
+  double latitude_deg = missing;       ///< positive to the north
+  double t_max_c = missing;            ///< highest of the day
+  double t_min_c = missing;            ///< lowest of the day
+  double t_mean_c = missing;           ///< (Tmax + Tmin) / 2 where missing
 };
 
 /// Reference evapotranspiration from temperature alone.
@@ -24,8 +25,7 @@ struct TemperatureOnly {
 /// Missing   NaN if the date, the latitude, t_max_c or t_min_c is missing
 /// Throws    Error, naming the field, when outside the accepted range
 /// Note      FAO-56 advises eq. 6 with estimated inputs instead (complete_daily). Single days are poor; use
-/// means
-///           of five days or more. It tends to be low in wind above 3 m/s and high in humid air.
+///           means of five days or more. It tends to be low in wind above 3 m/s and high in humid air.
 double temperature_only_et0_mm_d(const TemperatureOnly& inputs);
 
 }  // namespace v1

@@ -14,11 +14,11 @@ enum class AlertKind { look_at_the_roots, dry_soil_wilt, stress, droop, blocked_
 
 /// An alert as a person reads it: what, why, and one thing to do.
 struct Alert {
-  AlertKind kind = AlertKind::droop;
-  std::size_t bed = 0;     ///< index into Garden::beds
-  std::string sentence{};  ///< what will be seen, when
-  std::string evidence{};  ///< the numbers behind it
-  std::string action{};    ///< one thing to do
+  AlertKind kind = AlertKind::droop;  ///< what it is about
+  std::size_t bed = 0;                ///< index into Garden::beds
+  std::string sentence{};             ///< what will be seen, when
+  std::string evidence{};             ///< the numbers behind it
+  std::string action{};               ///< one thing to do
   double likelihood =
       missing;  ///< share of the members in which it comes true today; missing = seen, or not tried
 };

@@ -13,8 +13,8 @@ enum class AwayLanguage { en, es };
 
 /// What an away answer is about.
 struct AwayView {
-  const Garden& garden;
-  const Away& away;
+  const Garden& garden;  ///< must outlive the view
+  const Away& away;      ///< must outlive the view
 };
 
 /// For whoever goes away: bed by bed when it runs dry and wilts, and what would change it. 80 columns.

@@ -21,8 +21,8 @@ struct CanSheetFacts {
 
 /// A catch-can test as somebody wrote it down, worked out.
 struct CanSheet {
-  CatchCanTest test{};
-  CanResult result{};
+  CatchCanTest test{};                    ///< as written down
+  CanResult result{};                     ///< worked out of it
   std::vector<std::size_t> lines{};       ///< of the file, one a can
   UnitSystem units = UnitSystem::metric;  ///< of the depths in the sheet
   bool has_places = false;                ///< positions were given

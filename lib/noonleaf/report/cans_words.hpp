@@ -15,9 +15,8 @@ std::vector<std::string> can_result_words(const CanSheet& sheet);
 /// What to do about the uneven places, in plain words. Never empty.
 ///
 /// Rule      An edge is dry when the cans in the outer third on that side hold less than three quarters of
-/// the
-///           mean and less than the opposite side; a can is odd when it holds less than half of the mean or
-///           more than twice. DU under 0.50 says to mend before running longer. All ours.
+///           the mean and less than the opposite side; a can is odd when it holds less than half of the mean
+///           or more than twice. DU under 0.50 says to mend before running longer. All ours.
 std::vector<std::string> can_advice_words(const CanSheet& sheet);
 
 /// A drawn map of the cans, north up, each in percent of the mean: "(40" is dry (under 75), "140)" wet (over
@@ -34,7 +33,8 @@ std::string can_json(const CanSheet& sheet, std::string_view file);
 /// What a can holds of the mean, %.
 double percent_of_mean(const CanSheet& sheet, std::size_t can);
 
-inline constexpr double dry_below_pct = 75, wet_above_pct = 125;
+inline constexpr double dry_below_pct = 75;   ///< of the mean: a can below it is called dry
+inline constexpr double wet_above_pct = 125;  ///< of the mean: a can above it is called wet
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -12,25 +12,27 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A day's explanation and the garden it is about. Both must outlive it.
 struct ExplainView {
-  const Garden& garden;
-  const DayExplanation& explanation;
+  const Garden& garden;               ///< must outlive the view
+  const DayExplanation& explanation;  ///< must outlive the view
 };
 
 /// One quantity of the calculation.
 struct ExplainStep {
-  std::string symbol{}, meaning{}, unit{};
-  double value = missing;
+  std::string symbol{};    ///< as FAO-56 writes it: "Kcb"
+  std::string meaning{};   ///< in words
+  std::string unit{};      ///< empty where it has none
+  double value = missing;  ///< what the calculation itself has
   std::string equation{};  ///< in symbols; empty = an input
   std::string numbers{};   ///< the equation with its numbers; empty where they alone do not lead to the value
   std::string source{};    ///< equation number and publication; for an input where it comes from
-  std::vector<SymbolValue> inputs{};
+  std::vector<SymbolValue> inputs{};  ///< the symbols of the equation with their values
 };
 
 /// A part of the calculation: what is told before its steps, and the steps in their order.
 struct ExplainPart {
-  std::string title{};
-  std::vector<std::string> sentences{};
-  std::vector<ExplainStep> steps{};
+  std::string title{};                   ///< heading
+  std::vector<std::string> sentences{};  ///< what is told before the steps
+  std::vector<ExplainStep> steps{};      ///< in the order of the working
 };
 
 /// The whole calculation in the order in which it is worked out: sky, each planting and its soil, the run.

@@ -10,8 +10,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A ledger and the garden it is about. Both must outlive it.
 struct LedgerView {
-  const Garden& garden;
-  const Ledger& ledger;
+  const Garden& garden;  ///< must outlive the view
+  const Ledger& ledger;  ///< must outlive the view
 };
 
 /// The table by bed and month, in the site's units, 80 columns wide; below it sums, cost, allowance, what is

@@ -13,9 +13,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A likelihood and the garden that it is about.
 struct LikelihoodView {
-  const Garden& garden;
-  const Likelihood& likelihood;
-  Language language = Language::en;
+  const Garden& garden;              ///< must outlive the view
+  const Likelihood& likelihood;      ///< must outlive the view
+  Language language = Language::en;  ///< of the words
 };
 
 /// "in 7 of 10", "in hardly any": a share of the members in plain words; never a number finer than a thousand

@@ -13,7 +13,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The air of one hour outside, as somebody reads it off a thermometer, a web page or a sensor.
 struct OutdoorReading {
-  double t_c = missing, rh_pct = missing;
+  double t_c = missing;       ///< air temperature in the shade
+  double rh_pct = missing;    ///< relative humidity, 0 to 100
   double wind_m_s = missing;  ///< at 2 m; missing = no globe temperature
   double rs_w_m2 = missing;   ///< solar radiation on the level; missing = no globe temperature
   double sun_height_deg =
@@ -23,16 +24,16 @@ struct OutdoorReading {
 
 /// What the hour means for people outside.
 struct OutdoorAnswer {
-  OutdoorReading reading{};
-  double heat_index_c = missing;
-  OutdoorWbgt wbgt{};  ///< missing without wind and sun
+  OutdoorReading reading{};       ///< as given
+  double heat_index_c = missing;  ///< of the shade
+  OutdoorWbgt wbgt{};             ///< missing without wind and sun
 };
 
 /// Heat index, and outdoor wet-bulb globe temperature where wind and sun are known.
 ///
 /// Method    heat_index_c; outdoor_wbgt with pressure from the elevation (FAO-56 eq. 7) and, where the sun's
-/// height is
-///           not given, the height at which a clear sky brings that radiation (clear_sky_cos_zenith)
+///           height is not given, the height at which a clear sky brings that radiation
+///           (clear_sky_cos_zenith)
 /// Throws    Error as heat_index_c and outdoor_wbgt; field "sun_height_deg" outside 0 to 90
 OutdoorAnswer outdoor_answer(const OutdoorReading& reading);
 

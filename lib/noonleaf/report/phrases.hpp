@@ -13,7 +13,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// The languages of the printed sheet.
 enum class Language { en, es };
 
-inline constexpr std::size_t language_count = 2;
+inline constexpr std::size_t language_count = 2;  ///< en and es
 
 /// "en", "es"
 std::string_view code(Language language);
@@ -160,6 +160,7 @@ enum class Phrase : std::size_t {
   last_phrase = unknown_value
 };
 
+/// of the table of each language
 inline constexpr std::size_t phrase_count = static_cast<std::size_t>(Phrase::last_phrase) + 1;
 
 /// A name in braces and what stands for it.

@@ -18,8 +18,8 @@ std::vector<std::string> soil_table_words();
 
 /// One soil, however it was found.
 struct SoilAnswer {
-  std::string name{};  ///< "loam", "loam by the texture triangle", "pot"
-  SoilWater soil{};
+  std::string name{};         ///< "loam", "loam by the texture triangle", "pot"
+  SoilWater soil{};           ///< water contents
   std::string confidence{};   ///< "high", "medium", "low", as in the crop table
   std::string doubt{};        ///< why not higher; empty = nothing to say
   std::string garden_line{};  ///< for garden.toml

@@ -13,9 +13,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// An answer, the garden it is about, and the language to tell it in: what every phrase below needs. Garden
 /// and answer must outlive it.
 struct TodayView {
-  const Garden& garden;
-  const Today& today;
-  Language language = Language::en;
+  const Garden& garden;              ///< must outlive the view
+  const Today& today;                ///< must outlive the view
+  Language language = Language::en;  ///< of every word
 
   /// Its words for numbers, days and times.
   QuantityText text() const { return QuantityText(garden.site.units, language); }

@@ -11,9 +11,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A symbol of a calculation with the value it has now.
 struct SymbolValue {
-  std::string symbol{};
-  double value = missing;
-  std::string unit{};
+  std::string symbol{};    ///< as the equation writes it
+  double value = missing;  ///< now
+  std::string unit{};      ///< as printed after the value
 };
 
 /// The symbols known so far; a symbol set again (De in the morning, De at the close) has its latest value.

@@ -17,20 +17,19 @@ inline namespace [[gnu::visibility("default")]] v1 {
 struct PotWeights {
   double soil_volume_l = missing;  ///< of the soil in the pot, by filling it with water to the same mark
   double soaked_kg = missing;      ///< optional
-  double drained_kg = missing;
-  double wilted_kg = missing;
-  double dry_kg = missing;  ///< optional, pot included
+  double drained_kg = missing;     ///< after a day covered; pot included
+  double wilted_kg = missing;      ///< when the leaves hang at dawn; pot included
+  double dry_kg = missing;         ///< optional, pot included
 };
 
 /// The soil of a pot.
 ///
 /// Equation  theta = (weight - dry weight) / (1 kg/l) / volume; available water = (drained - wilted) / volume
 /// Method    gravimetric, the definitions of field capacity and wilting point themselves. A shallow pot holds
-/// more
-///           than the same soil in a deep bed does after draining, since its bottom stays wet.
+///           more than the same soil in a deep bed does after draining, since its bottom stays wet.
 /// Missing   dry_kg missing: the wilting point is taken as half of the field capacity (ours, the middle of
-/// FAO-56
-///           Table 19's loams), which leaves TAW exact and makes only TEW an estimate; `source` says so
+///           FAO-56 Table 19's loams), which leaves TAW exact and makes only TEW an estimate; `source` says
+///           so
 /// Throws    Error: a weight missing; not soaked > drained > wilted > dry; more water than fits the volume
 SoilWater soil_of(const PotWeights& pot);
 

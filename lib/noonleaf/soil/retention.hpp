@@ -15,9 +15,9 @@ struct RetentionPoints {
 
 /// Moisture-tension relation through the points. Made by retention_curve.
 struct RetentionCurve {
-  RetentionPoints points{};
-  double a = missing;  ///< A [kPa], eq. 14
-  double b = missing;  ///< B [-], eq. 15
+  RetentionPoints points{};  ///< the ones that it passes through
+  double a = missing;        ///< A [kPa], eq. 14
+  double b = missing;        ///< B [-], eq. 15
 };
 
 /// Coefficients of the moisture-tension relation.

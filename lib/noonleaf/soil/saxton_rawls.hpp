@@ -21,7 +21,8 @@ struct SaxtonRawls {
   double theta_33 = missing;                ///< eq. 2, 9, field capacity, of the fine earth
   double theta_s = missing;                 ///< eq. 5, 8, saturation, of the fine earth
   double air_entry_kpa = missing;           ///< eq. 4, psi e
-  double a = missing, b = missing;          ///< eq. 14, 15: tension = a theta^-b
+  double a = missing;                       ///< eq. 14, 15: tension = a theta^-b
+  double b = missing;                       ///< eq. 14, 15
   double lambda = missing;                  ///< eq. 18
   double conductivity_mm_h = missing;       ///< eq. 16, of the fine earth
   double density_g_cm3 = missing;           ///< eq. 6, 7, of the fine earth

@@ -9,13 +9,13 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// How much water a soil holds, and how fast it takes it: what the balance and the intake need.
 struct SoilWater {
-  double field_capacity_m3_m3 = missing;
-  double wilting_point_m3_m3 = missing;
-  double saturation_m3_m3 = missing;   ///< missing where the source gives none (FAO-56 Table 19)
-  double conductivity_mm_h = missing;  ///< saturated; missing likewise
-  double rew_mm = missing;             ///< readily evaporable water, FAO-56 eq. 74
-  double evaporation_depth_m = 0.10;   ///< Ze, depth of the layer that evaporation dries: 0.10 to 0.15 m
-  std::string source{};                ///< where the numbers come from, for the screen
+  double field_capacity_m3_m3 = missing;  ///< held against gravity
+  double wilting_point_m3_m3 = missing;   ///< below it no plant draws water
+  double saturation_m3_m3 = missing;      ///< missing where the source gives none (FAO-56 Table 19)
+  double conductivity_mm_h = missing;     ///< saturated; missing likewise
+  double rew_mm = missing;                ///< readily evaporable water, FAO-56 eq. 74
+  double evaporation_depth_m = 0.10;      ///< Ze, depth of the layer that evaporation dries: 0.10 to 0.15 m
+  std::string source{};                   ///< where the numbers come from, for the screen
 };
 
 /// Total available water of a root zone.

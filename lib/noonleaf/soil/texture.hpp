@@ -10,19 +10,27 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A printed range.
 struct Range {
-  double low = missing, high = missing;
+  double low = missing;   ///< lower end
+  double high = missing;  ///< upper end
   /// The mean of both ends.
   constexpr double middle() const { return (low + high) / 2; }
 };
 
 /// One of the twelve texture classes of the USDA triangle, with the row of FAO-56 Table 19 where it has one.
 struct TextureClass {
-  std::string_view id{}, name_en{}, name_es{};    ///< "sandy_loam"
-  double sand_pct = missing, clay_pct = missing;  ///< typical of the class: Saxton & Rawls 2006, Table 3
-  Range field_capacity_m3_m3{}, wilting_point_m3_m3{}, available_m3_m3{}, rew_mm{},
-      tew_mm{};            ///< tew: Ze 0.10 m
-  bool surrogate = false;  ///< Table 19 has no such row: that of the class named in `note`
-  std::string_view source{}, note{};
+  std::string_view id{};         ///< "sandy_loam"
+  std::string_view name_en{};    ///< for people
+  std::string_view name_es{};    ///< for people, in Spanish
+  double sand_pct = missing;     ///< typical of the class: Saxton & Rawls 2006, Table 3
+  double clay_pct = missing;     ///< likewise
+  Range field_capacity_m3_m3{};  ///< FAO-56 Table 19
+  Range wilting_point_m3_m3{};   ///< FAO-56 Table 19
+  Range available_m3_m3{};       ///< FAO-56 Table 19
+  Range rew_mm{};                ///< readily evaporable water, FAO-56 Table 19
+  Range tew_mm{};                ///< tew: Ze 0.10 m
+  bool surrogate = false;        ///< Table 19 has no such row: that of the class named in `note`
+  std::string_view source{};     ///< publication, table, provenance
+  std::string_view note{};       ///< doubts and choices; empty = none
 };
 
 /// The twelve classes from sand to clay.

@@ -22,11 +22,14 @@ enum class WettingKind {
 
 /// One row of FAO-56 Table 20: the share of the ground that a wetting wets.
 struct WettedFraction {
-  WettingKind kind = WettingKind::sprinkler;
-  std::string_view id{};                ///< "drip"
-  double low = 1, high = 1, value = 1;  ///< printed range; the value used: its middle
-  bool surrogate = false;
-  std::string_view source{}, note{};
+  WettingKind kind = WettingKind::sprinkler;  ///< what wets the ground
+  std::string_view id{};                      ///< "drip"
+  double low = 1;                             ///< lower end of the printed range
+  double high = 1;                            ///< upper end of it
+  double value = 1;                           ///< the one used: its middle
+  bool surrogate = false;     ///< a kind that the table does not have: that of the one named in `note`
+  std::string_view source{};  ///< publication and table
+  std::string_view note{};    ///< doubts and choices; empty = none
 };
 
 /// All rows, in the order of WettingKind.

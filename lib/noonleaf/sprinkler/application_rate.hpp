@@ -28,7 +28,7 @@ enum class WateredArea {
 
 /// One sprinkler as the run-time formulas see it.
 struct ApplicationRate {
-  RateBasis basis = RateBasis::guess;
+  RateBasis basis = RateBasis::guess;         ///< how the rate is known; decides which losses are taken off
   double rate_mm_h = missing;                 ///< by the basis: in the bed, or flow over area before any loss
   double off_target_frac = 0.0;               ///< share of the water that lands beside the beds
   WateredArea area = WateredArea::beds_only;  ///< matters for flow_and_area and bucket
@@ -61,7 +61,8 @@ double delivered_frac(const ApplicationRate& rate);
 /// Throws    Error, field "flow_l_min" or "area_m2", when outside the accepted range
 /// Note      A mean: a lone sprinkler wets the middle and the edge differently; cans tell.
 struct FlowOverArea {
-  double flow_l_min = missing, area_m2 = missing;
+  double flow_l_min = missing;  ///< of the sprinkler at work
+  double area_m2 = missing;     ///< that it falls on
 };
 /// Equation, input, result: see FlowOverArea.
 double rate_from_flow_mm_h(const FlowOverArea& flow);
@@ -76,7 +77,8 @@ double rate_from_flow_mm_h(const FlowOverArea& flow);
 /// Note      An open hose gives more than the same hose with the sprinkler on; fill the bucket through the
 ///           sprinkler or read the meter if you can.
 struct BucketTest {
-  double bucket_l = missing, seconds = missing;
+  double bucket_l = missing;  ///< what it holds, filled to the mark
+  double seconds = missing;   ///< until it was full
 };
 /// Equation, input, result: see BucketTest.
 double bucket_flow_l_min(const BucketTest& test);
@@ -89,7 +91,9 @@ double bucket_flow_l_min(const BucketTest& test);
 /// Missing   NaN in, NaN out
 /// Throws    Error, field "end_l" or "minutes"
 struct MeterTest {
-  double start_l = missing, end_l = missing, minutes = missing;
+  double start_l = missing;  ///< reading before
+  double end_l = missing;    ///< reading after, not below start_l
+  double minutes = missing;  ///< in between
 };
 /// Equation, input, result: see MeterTest.
 double meter_flow_l_min(const MeterTest& test);
@@ -97,12 +101,16 @@ double meter_flow_l_min(const MeterTest& test);
 /// Rate of a drip line from emitter flow and spacing.
 ///
 /// Equation  rate = q / (s_e s_l)   (L/h over m2 is mm/h, exact). In US units 1.604 gph / (ft ft), 231 gph /
-/// (in in) Input     emitter_flow_l_h above 0 to 100; emitter_spacing_m, line_spacing_m 0.05 to 10 Result
-/// [mm/h] over the whole ground between the lines Missing   NaN in, NaN out Throws    Error, field named as
-/// the member, when outside the accepted range Note      Drip wets only part of that ground; the balance
-/// needs the wetted fraction beside this rate.
+///           (in in)
+/// Input     emitter_flow_l_h above 0 to 100; emitter_spacing_m, line_spacing_m 0.05 to 10
+/// Result    [mm/h] over the whole ground between the lines
+/// Missing   NaN in, NaN out
+/// Throws    Error, field named as the member, when outside the accepted range
+/// Note      Drip wets only part of that ground; the balance needs the wetted fraction beside this rate.
 struct DripSpacing {
-  double emitter_flow_l_h = missing, emitter_spacing_m = missing, line_spacing_m = missing;
+  double emitter_flow_l_h = missing;   ///< of one emitter
+  double emitter_spacing_m = missing;  ///< along the line
+  double line_spacing_m = missing;     ///< from line to line
 };
 /// Equation, input, result: see DripSpacing.
 double drip_rate_mm_h(const DripSpacing& drip);
@@ -110,8 +118,9 @@ double drip_rate_mm_h(const DripSpacing& drip);
 /// The uniformity to use where nobody has measured one: 0.80 for drip lines, 0.60 for everything that sprays.
 ///
 /// Source    ours, at the lower end of what audits call good (drip 0.80, rotary heads 0.70; practice, from
-/// memory) Note      A guess wherever it shows. Leaving du_lq_frac at 1 would claim a perfectly even
-/// sprinkler instead.
+///           memory)
+/// Note      A guess wherever it shows. Leaving du_lq_frac at 1 would claim a perfectly even sprinkler
+///           instead.
 double guessed_du_lq_frac(RateBasis basis);
 
 /// The stand-in where nobody has measured: basis guess, 15 mm/h, DU of the low quarter 0.60. Ours: hose-end

@@ -10,20 +10,22 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One can of a catch-can test. Positions are for all cans of a test or for none.
 struct CatchCan {
-  double depth_mm = missing;            ///< depth caught
-  double x_m = missing, y_m = missing;  ///< where it stood, from any corner; north and east are the caller's
+  double depth_mm = missing;  ///< depth caught
+  double x_m = missing;       ///< where it stood, from any corner; missing = not written down
+  double y_m = missing;       ///< likewise; which way is north is the caller's
 };
 
 /// One catch-can test: straight-sided cans of one size under a running sprinkler.
 struct CatchCanTest {
-  std::vector<CatchCan> cans{};
-  double minutes = missing;  ///< how long the sprinkler ran
+  std::vector<CatchCan> cans{};  ///< three or more (fewest_cans)
+  double minutes = missing;      ///< how long the sprinkler ran
 };
 
 /// A value from the cans with its confidence interval (`can_confidence_frac`).
 struct CanEstimate {
-  double value = missing;
-  double low = missing, high = missing;
+  double value = missing;  ///< from the cans
+  double low = missing;    ///< lower end of the interval
+  double high = missing;   ///< upper end of it
 };
 
 /// How the driest quarter was cut out of the cans.
@@ -40,19 +42,20 @@ enum class CanWeighting {
 
 /// What a catch-can test says.
 struct CanResult {
-  std::size_t can_count = 0;
-  double minutes = missing;
-  CanWeighting weighting = CanWeighting::equal;
-  QuarterRule quarter_rule = QuarterRule::whole_cans;
-  std::vector<double> area_share{};  ///< of each can, as given; sums to 1
-  double mean_depth_mm = missing;
-  double low_quarter_depth_mm = missing;
-  double coefficient_of_variation = missing;  ///< standard deviation / mean
-  CanEstimate rate_mm_h{};
-  CanEstimate du_lq_frac{};  ///< distribution uniformity of the low quarter
-  CanEstimate cu_frac{};     ///< Christiansen's coefficient; below 0 for very uneven catches
-  std::size_t driest_can = 0, wettest_can = 0;  ///< index into the test's cans, the first of equals
-  std::size_t cans_for_quarter_error = 0;       ///< cans this sprinkler needs, see cans_needed
+  std::size_t can_count = 0;                           ///< as given
+  double minutes = missing;                            ///< as given
+  CanWeighting weighting = CanWeighting::equal;        ///< how much ground each can stands for
+  QuarterRule quarter_rule = QuarterRule::whole_cans;  ///< how the driest quarter was cut out
+  std::vector<double> area_share{};                    ///< of each can, as given; sums to 1
+  double mean_depth_mm = missing;                      ///< weighted mean of the cans
+  double low_quarter_depth_mm = missing;               ///< mean of the driest quarter
+  double coefficient_of_variation = missing;           ///< standard deviation / mean
+  CanEstimate rate_mm_h{};                             ///< mean depth over the minutes
+  CanEstimate du_lq_frac{};                            ///< distribution uniformity of the low quarter
+  CanEstimate cu_frac{};                   ///< Christiansen's coefficient; below 0 for very uneven catches
+  std::size_t driest_can = 0;              ///< index into the test's cans, the first of equals
+  std::size_t wettest_can = 0;             ///< likewise
+  std::size_t cans_for_quarter_error = 0;  ///< cans this sprinkler needs, see cans_needed
 };
 
 /// Fewest cans that `catch_can_result` accepts. Ours; eight or more are sensible.
@@ -93,7 +96,8 @@ CanResult catch_can_result(const CatchCanTest& test);
 /// Missing   NaN in, NaN out
 /// Throws    Error, field "caught_ml" or "can_diameter_mm", when outside the accepted range
 struct CanCatch {
-  double caught_ml = missing, can_diameter_mm = missing;
+  double caught_ml = missing;        ///< 0 to 100 000
+  double can_diameter_mm = missing;  ///< of the opening
 };
 /// Equation, input, result: see CanCatch.
 double can_depth_mm(const CanCatch& caught);
@@ -108,7 +112,8 @@ double can_depth_mm(const CanCatch& caught);
 /// Result    2 or more
 /// Throws    Error when either is missing or outside the accepted range
 struct CanPrecision {
-  double coefficient_of_variation = missing, relative_error_frac = 0.25;
+  double coefficient_of_variation = missing;  ///< of the cans that were set out
+  double relative_error_frac = 0.25;          ///< wanted; of the mean
 };
 /// Equation, input, result: see CanPrecision.
 std::size_t cans_needed(const CanPrecision& wanted);

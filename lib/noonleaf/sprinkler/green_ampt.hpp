@@ -10,20 +10,19 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A soil as Green and Ampt see it. A measured intake may replace any number.
 struct GreenAmptSoil {
-  std::string_view texture{};  ///< USDA texture class, "sandy loam"
-  double porosity_m3_m3 = missing;
+  std::string_view texture{};                 ///< USDA texture class, "sandy loam"
+  double porosity_m3_m3 = missing;            ///< all pores
   double effective_porosity_m3_m3 = missing;  ///< porosity less what never drains
   double suction_head_mm = missing;           ///< at the wetting front
   double conductivity_mm_h = missing;         ///< of the wetted soil
   double pore_size_index = missing;           ///< Brooks and Corey's lambda, for the pause between cycles
-  std::string_view source{};
+  std::string_view source{};                  ///< publication and table
 };
 
 /// The texture classes, coarse to fine.
 /// Source    Rawls, Brakensiek & Miller 1983, J. Hydraul. Eng. 109(1), as in Chow, Maidment & Mays 1988,
-/// Table
-///           4.3.1; pore size index: Rawls, Brakensiek & Saxton 1982, Trans. ASAE 25(5), Table 2. Both from
-///           memory. "silt" has no row there and carries the silt loam values.
+///           Table 4.3.1; pore size index: Rawls, Brakensiek & Saxton 1982, Trans. ASAE 25(5), Table 2. Both
+///           from memory. "silt" has no row there and carries the silt loam values.
 /// Note      Field soils. A loosened raised bed takes water faster, a crusted seed bed slower.
 std::span<const GreenAmptSoil> green_ampt_soils();
 
@@ -37,12 +36,14 @@ const GreenAmptSoil& green_ampt_soil(std::string_view texture);
 /// Source    Chow, Maidment & Mays 1988, eq. 4.3.10
 /// Input     theta_m3_m3 0 to 1
 /// Result    0 to 1. Content below theta_r gives 0 and above porosity 1: the equation has no drier or wetter
-/// soil. Missing   NaN in, NaN out Throws    Error, field "theta_m3_m3"
+///           soil.
+/// Missing   NaN in, NaN out
+/// Throws    Error, field "theta_m3_m3"
 double effective_saturation_frac(const GreenAmptSoil& soil, double theta_m3_m3);
 
 /// The soil of a bed at the start of a run.
 struct IntakeState {
-  GreenAmptSoil soil{};
+  GreenAmptSoil soil{};                      ///< by texture, or measured
   double initial_saturation_frac = missing;  ///< effective saturation s_e, 0 (dry) to below 1
 };
 

@@ -21,9 +21,9 @@ inline constexpr double multiplier_cap = 1.5;
 
 /// The multiplier, what it was before the cap, and the rule that made it.
 struct RunTimeMultiplier {
-  double value = missing;
-  double before_cap = missing;
-  MultiplierRule rule = MultiplierRule::even;
+  double value = missing;                      ///< as used, at most `multiplier_cap`
+  double before_cap = missing;                 ///< by the rule alone
+  MultiplierRule rule = MultiplierRule::even;  ///< which made it
 };
 
 /// Run-time multiplier from the uniformity of the low quarter.
@@ -56,15 +56,15 @@ enum class RunLimit {
 struct RunRequest {
   double net_depth_mm = missing;  ///< what the soil is to take; never above its depletion (plus leaching)
   double bed_area_m2 = missing;   ///< for litres in the bed; may be missing
-  ApplicationRate sprinkler{};
-  RunLimits limits{};
+  ApplicationRate sprinkler{};    ///< rate, uniformity and losses
+  RunLimits limits{};             ///< shortest and longest run
 };
 
 /// A run with every number on the way; `run_plan_terms` explains them.
 struct RunPlan {
-  double net_depth_mm = missing;
-  double du_lq_frac = missing;
-  double multiplier = missing;
+  double net_depth_mm = missing;          ///< as asked for
+  double du_lq_frac = missing;            ///< of the sprinkler, as used
+  double multiplier = missing;            ///< M, for its unevenness
   double depth_in_bed_mm = missing;       ///< mean that has to land in the bed, net x multiplier
   double delivered_frac = missing;        ///< share of the stated rate that lands in the bed
   double gross_depth_mm = missing;        ///< at the stated rate, before losses
@@ -76,9 +76,9 @@ struct RunPlan {
   double left_over_net_mm = missing;      ///< net depth the longest run leaves for another day, else 0
   double litres_in_bed = missing;         ///< missing without an area
   double litres_from_tap = missing;       ///< missing without a flow
-  RateBasis basis = RateBasis::guess;
-  MultiplierRule multiplier_rule = MultiplierRule::even;
-  RunLimit limit = RunLimit::none;
+  RateBasis basis = RateBasis::guess;     ///< of the rate
+  MultiplierRule multiplier_rule = MultiplierRule::even;  ///< which made M
+  RunLimit limit = RunLimit::none;                        ///< which one changed the minutes
 };
 
 /// Net depth to the minutes a person opens the tap.
@@ -119,8 +119,8 @@ InfiltratedDepth infiltrated_depth_mm(const ApplicationRate& sprinkler, double m
 
 /// By hand, with watering cans.
 struct HandWatering {
-  double litres = missing;
-  double cans = missing;  ///< whole cans, at least one when water is needed; missing without a can size
+  double litres = missing;  ///< to pour on the bed
+  double cans = missing;    ///< whole cans, at least one when water is needed; missing without a can size
 };
 
 /// Litres and cans for a net depth poured by hand: no multiplier, no loss (the person sees where it goes).
@@ -129,15 +129,21 @@ struct HandWatering {
 /// Input     net_depth_mm 0 to 300; bed_area_m2 0.01 to 100 000; can_l 0.5 to 100 or missing
 /// Throws    Error, field named as the member
 struct HandRequest {
-  double net_depth_mm = missing, bed_area_m2 = missing, can_l = missing;
+  double net_depth_mm = missing;  ///< what the soil is to take
+  double bed_area_m2 = missing;   ///< that it falls on
+  double can_l = missing;         ///< what the can holds; missing = cans are not counted
 };
 /// Litres and cans: see HandRequest.
 HandWatering hand_watering(const HandRequest& request);
 
 /// One line of the explanation of a RunPlan.
 struct RunPlanTerm {
-  double RunPlan::*member = nullptr;
-  std::string_view name{}, symbol{}, unit{}, equation{}, source{};
+  double RunPlan::*member = nullptr;  ///< of RunPlan
+  std::string_view name{};            ///< of the member, in words
+  std::string_view symbol{};          ///< as the working writes it
+  std::string_view unit{};            ///< as printed
+  std::string_view equation{};        ///< as text
+  std::string_view source{};          ///< publication, or "ours"
 };
 
 /// Every number of a RunPlan in the order of the calculation, with symbol, equation and source.

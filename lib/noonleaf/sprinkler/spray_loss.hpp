@@ -22,9 +22,8 @@ struct SprayAir {
 /// Result    fraction; 0 where the day's line falls below 0 (calm air above 94 % RH)
 /// Missing   NaN in, NaN out (humidity by day only)
 /// Throws    Error, field "wind_m_s" or "rh_pct", when outside the accepted range
-/// Note      A leaning, not a measurement, for a hose-end sprinkler: the University of Florida (AE048)
-/// gives 1.5 %
-///           evaporation as a mean of the day and 3 % on a summer afternoon, drift not counted.
+/// Note      A leaning, not a measurement, for a hose-end sprinkler: the University of Florida (AE048) gives
+///           1.5 % evaporation as a mean of the day and 3 % on a summer afternoon, drift not counted.
 double spray_loss_frac(SprayTime time, const SprayAir& air);
 
 /// Wind at which overhead watering should stop: uniformity is severely impaired above it.

@@ -28,9 +28,9 @@ std::span<const QualityCheck> quality_checks();
 
 /// What a check found in a file.
 struct Finding {
-  std::string_view check{};  ///< name of the check; points into the static table
-  Verdict verdict = Verdict::doubtful;
-  Problem problem{};  ///< file, line, column, field, text, what is wrong, one thing to do
+  std::string_view check{};             ///< name of the check; points into the static table
+  Verdict verdict = Verdict::doubtful;  ///< what was done with the value
+  Problem problem{};                    ///< file, line, column, field, text, what is wrong, one thing to do
 };
 
 /// The problems alone, for printing with describe().

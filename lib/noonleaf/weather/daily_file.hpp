@@ -20,10 +20,10 @@ enum class WeatherKind { measured, forecast };
 
 /// One weather file as read: its days, and everything that has to be said about them.
 struct WeatherFile {
-  std::string name{};  ///< as the user typed it
-  WeatherKind kind = WeatherKind::measured;
-  std::string format{};                ///< "weather CSV, daily", "NOAA GHCN-Daily by station", …
-  std::vector<DailyWeather> days{};    ///< sorted by date, each date once; may have gaps
+  std::string name{};                        ///< as the user typed it
+  WeatherKind kind = WeatherKind::measured;  ///< by the file's name (weather_kind)
+  std::string format{};                      ///< "weather CSV, daily", "NOAA GHCN-Daily by station", …
+  std::vector<DailyWeather> days{};          ///< sorted by date, each date once; may have gaps
   std::vector<std::size_t> lines{};    ///< line of each day in the file; 0 where a day has no single line
   std::vector<HourlyWeather> hours{};  ///< of an hourly file; sorted; else empty
   std::vector<std::string> notes{};    ///< plain sentences: ignored columns, accepted checks, checks not done
@@ -42,9 +42,9 @@ WeatherKind weather_kind(const std::filesystem::path& file);
 /// Result    days sorted by date, each once
 /// Missing   an empty cell is missing; a value that cannot be true is set aside and missing
 /// Throws    Error with every problem of the file: not found, not readable, empty, not text, no header, no
-/// key
-///           column, unknown or doubled columns, two units for one quantity, a broken row, text in a number,
-///           a date that does not exist; under Strictness::strict also every set-aside or doubtful value
+///           key column, unknown or doubled columns, two units for one quantity, a broken row, text in a
+///           number, a date that does not exist; under Strictness::strict also every set-aside or doubtful
+///           value
 WeatherFile read_daily_weather(const std::filesystem::path& file, std::string shown_name,
                                const WeatherOptions& options = {});
 

@@ -20,9 +20,9 @@ struct HourlyWeather {
   double wind_m_s = missing;          ///< mean, at the height of the anemometer
   double rs_mj_m2_h = missing;        ///< solar radiation on a level surface, per hour whatever the length
   double sunshine_h = missing;        ///< within the period
-  double pressure_kpa = missing;
-  double rain_mm = missing;          ///< fallen within the period
-  WeatherQuantities interpolated{};  ///< values that were filled between their neighbours
+  double pressure_kpa = missing;      ///< at the station
+  double rain_mm = missing;           ///< fallen within the period
+  WeatherQuantities interpolated{};   ///< values that were filled between their neighbours
 };
 
 }  // namespace v1

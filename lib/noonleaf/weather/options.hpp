@@ -35,7 +35,8 @@ enum class AbsentHeader {
 
 /// Keeps the rows whose cell in `column` (header text) reads exactly `value`.
 struct RowFilter {
-  std::string column{}, value{};
+  std::string column{};  ///< header text
+  std::string value{};   ///< exactly what its cell reads
 };
 
 /// What the user says about a weather file, because the file itself does not.
@@ -45,20 +46,21 @@ struct WeatherOptions {
   std::map<std::string, std::string> columns{};
   /// Header texts to leave out, whether they are canonical names or only resemble one.
   std::vector<std::string> ignore{};
-  std::optional<RowFilter> where{};
+  std::optional<RowFilter> where{};  ///< rows to keep; nothing = all
+  /// what a name of `columns` that no header has means
   AbsentHeader absent_headers = AbsentHeader::refused;
   /// IANA zone of the site, for stamps without an offset and for the bounds of the day. Needed by hourly
   /// files.
   std::string zone{};
   /// Where the site lies. Without it the checks that need the sun are not done (and a note says so).
   Location site{};
-  Strictness strictness = Strictness::lenient;
+  Strictness strictness = Strictness::lenient;  ///< what doubts and impossible values do
   /// Names of quality checks the user waves through (checks.hpp): their values are used and a note records
   /// it.
   std::vector<std::string> accept{};
   /// Needed when an hourly file names its key column `time`; `time_begin` and `time_end` say it themselves.
   StampMark stamps = StampMark::unstated;
-  DateOrder date_order = DateOrder::iso;
+  DateOrder date_order = DateOrder::iso;  ///< of dates that are not ISO
   /// Hours missing in a row are interpolated up to this length, and said. 0 interpolates nothing.
   std::chrono::hours longest_interpolated_gap{3};
 };

@@ -19,9 +19,9 @@ struct OwnYears {
 
 /// A day that was bridged: which of its values are means of other years, and of how many at least.
 struct BridgedDay {
-  std::chrono::year_month_day date{};
-  WeatherQuantities quantities{};
-  std::size_t years = 0;
+  std::chrono::year_month_day date{};  ///< the day
+  WeatherQuantities quantities{};      ///< which of its values
+  std::size_t years = 0;               ///< the fewest behind one of them
 };
 
 /// Bridges the days from which nothing can be worked out, because the highest or lowest temperature is
@@ -29,17 +29,14 @@ struct BridgedDay {
 /// the result.
 ///
 /// Rule      Of such a day every missing quantity but rain becomes the mean over measured days within
-/// `window_days` of
-///           the same calendar day in other years, where at least `fewest_years` years know it. t_max and
-///           t_min are filled together or not at all.
+///           `window_days` of the same calendar day in other years, where at least `fewest_years` years know
+///           it. t_max and t_min are filled together or not at all.
 /// Missing   Rain is never bridged: a mean of dry and wet days is rain that never falls like that. Days that
-/// too few
-///           years know stay missing.
+///           too few years know stay missing.
 /// Source    Filling with climatological means is common practice (FAO-56, ch. 3, "missing climatic data",
-/// prefers
-///           nearby stations); the numbers are ours
+///           prefers nearby stations); the numbers are ours
 /// Note      Only where the file ladder is at its end: single quantities are better estimated from the day's
-/// own others.
+///           own others.
 std::vector<BridgedDay> bridge_with_own_years(DailySeries& series, const OwnYears& rule = {});
 
 }  // namespace v1

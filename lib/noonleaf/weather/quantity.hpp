@@ -27,7 +27,7 @@ enum class WeatherQuantity {
   rain
 };
 
-inline constexpr std::size_t weather_quantity_count = 13;
+inline constexpr std::size_t weather_quantity_count = 13;  ///< of the enum above
 
 /// A set of quantities: which values of an hour were interpolated, for example.
 using WeatherQuantities = std::bitset<weather_quantity_count>;

@@ -21,7 +21,7 @@ enum class WeatherStep { day, hour };
 
 /// How far a reader has come, for a progress line.
 struct ReadProgress {
-  std::uint64_t bytes_read = 0;
+  std::uint64_t bytes_read = 0;                  ///< so far
   std::optional<std::uint64_t> bytes_in_file{};  ///< unknown for a pipe
 };
 
