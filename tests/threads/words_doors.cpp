@@ -9,6 +9,7 @@
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/plan/account_doubt.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
+#include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/likelihood.hpp"
 #include "noonleaf/plan/member_sky.hpp"
 #include "noonleaf/plan/rest_of_run.hpp"
@@ -20,12 +21,15 @@
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/check_json.hpp"
 #include "noonleaf/report/crop_words.hpp"
+#include "noonleaf/report/estimate_words.hpp"
 #include "noonleaf/report/likelihood_words.hpp"
 #include "noonleaf/report/local_text.hpp"
+#include "noonleaf/report/outdoors_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
 #include "noonleaf/report/round_words.hpp"
 #include "noonleaf/report/soil_check_words.hpp"
 #include "noonleaf/report/soil_words.hpp"
+#include "noonleaf/report/today_page.hpp"
 #include "noonleaf/report/today_words.hpp"
 #include "noonleaf/report/week_changes.hpp"
 #include "noonleaf/report/week_text.hpp"
@@ -58,11 +62,15 @@ std::string every_sentence() {
   Print out;
   for (const Language language : {Language::en, Language::es}) {
     const TodayView view{.garden = here.folder.garden, .today = here.day, .language = language};
+    for (const PageParagraph& paragraph : today_page(view)) out << paragraph.text;
+    for (const Estimate& estimate : estimates_behind(here.folder.garden, here.folder.journal, here.sky, date))
+      out << estimate_words(here.folder.garden, estimate, language);
+    out << outdoor_title(language) << outdoor_cautions_title(language);
     for (const BedToday& bed : here.day.beds)
       out << hand_words(view, bed) << cycle_words(view, bed) << doubt_words(view, bed)
           << people_words(view, bed) << seedbed_words(view, bed) << obstacle_words(view, bed)
           << overflow_words(view, bed) << left_over_words(view, bed) << multiplier_words(view, bed)
-          << sprinkler_words(view, bed) << soil_check_words(view, bed) << ran_today_words(bed)
+          << sprinkler_words(view, bed) << soil_check_words(view, bed) << ran_today_words(view, bed)
           << alerts_of(view).size();
   }
   for (const BedToday& bed : here.day.beds) {

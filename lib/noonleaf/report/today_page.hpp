@@ -16,9 +16,9 @@ struct PageParagraph {
     strong,  ///< in bold, where there is bold
     heading  ///< in bold, an empty line before it
   };
-  std::string text{};
-  std::size_t indent = 0;  ///< columns before every line
-  Weight weight = Weight::plain;
+  std::string text{};             ///< one line, however long: the terminal breaks it
+  std::size_t indent = 0;         ///< columns before every line
+  Weight weight = Weight::plain;  ///< how it stands out
 };
 
 /// The answer as a person reads it standing at the tap, in the view's language: what to open, what to look at
