@@ -11,8 +11,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// One paragraph of a page for a terminal.
 struct PageParagraph {
+  /// How a paragraph stands out.
   enum class Weight {
-    plain,
+    plain,   ///< as all text
     strong,  ///< in bold, where there is bold
     heading  ///< in bold, an empty line before it
   };
