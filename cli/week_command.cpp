@@ -10,7 +10,9 @@
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/week_text.hpp"
 
 #include "commands.hpp"
@@ -78,14 +80,31 @@ void write_file(const std::string& name, const std::string& text) {
   throw Error(std::move(problem));
 }
 
+/// Today's alerts, where the plan begins today.
+std::vector<Alert> alerts_for(const GardenFolder& folder, const Sky& sky, const WeekPlan& plan,
+                              const LocalTime& now, Language language) {
+  if (plan.first != now.date) return {};
+  Today today = plan_today(folder.garden, folder.journal, sky, {plan.first, plan.from}, plan.unlogged);
+  today.likelihood = likelihood_of_alerts(folder.garden, folder.journal, sky, today);
+  return alerts_of({folder.garden, today, language});
+}
+
+/// The table of runs and the calendar say nothing of how sure the plan is.
+bool says_how_sure(WeekArguments::Format format) {
+  return format != WeekArguments::Format::csv && format != WeekArguments::Format::ics;
+}
+
 }  // namespace
 
 int run(const WeekArguments& arguments) {
   const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
   const Sky sky = sky_over(folder.garden.site, folder.weather);
   const LocalTime now = moment_of(folder.garden.site);
-  const WeekPlan plan = plan_week(folder.garden, folder.journal, sky, question_of(arguments, now));
+  WeekPlan plan = plan_week(folder.garden, folder.journal, sky, question_of(arguments, now));
+  if (says_how_sure(arguments.format))
+    plan.likelihood = likelihood_of_week(folder.garden, folder.journal, sky, plan);
   WeekView view{.garden = folder.garden, .plan = plan, .language = arguments.language, .made = now};
+  if (says_how_sure(arguments.format)) view.alerts = alerts_for(folder, sky, plan, now, arguments.language);
   if (!arguments.since.empty()) compare_with_earlier(view, arguments.since);
   const std::string text = answer(view, arguments.format);
   if (arguments.out.empty()) {

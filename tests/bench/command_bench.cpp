@@ -36,6 +36,7 @@ int main(int count, char** words) {
   add("empty main", NOONLEAF_EMPTY_COMMAND, {});
   add("noonleaf --help", NOONLEAF_COMMAND, {"--help"});
   add("noonleaf today, demo garden", NOONLEAF_COMMAND, {"today", garden});
+  add("noonleaf week, demo garden", NOONLEAF_COMMAND, {"week", garden});
   benchmark::Initialize(&count, words);
   benchmark::RunSpecifiedBenchmarks();
   std::filesystem::remove_all(garden);

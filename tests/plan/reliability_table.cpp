@@ -1,18 +1,28 @@
 // Prints the reliability tables of docs/likelihood.md: cmake --build build --target reliability_table
+#include <array>
 #include <cstdio>
+#include <string>
+#include <vector>
 
 #include "plan/reliability.hpp"
 
 namespace {
 
-void print(const std::vector<reliability::Case>& cases, int first_lead, int last_lead) {
-  const auto score = reliability::score_of(cases, first_lead, last_lead);
-  std::printf(
-      "\ndays %d to %d: %zu cases, Brier score %.3f (the mean always: %.3f), depletion within 10-90 %%: %.0f "
-      "%%\n",
-      first_lead, last_lead, score.cases, score.brier, score.of_the_mean, 100 * score.within_frac);
+using reliability::Event;
+
+struct Lead {
+  int first_d, last_d;
+};
+constexpr std::array<Lead, 3> leads{{{1, 3}, {4, 7}, {8, 10}}};
+
+void print_score(const std::string& of, const reliability::Score& score) {
+  std::printf("| %s | %zu | %zu | %.3f | %.3f |\n", of.c_str(), score.cases, score.came_true, score.brier,
+              score.of_the_mean);
+}
+
+void print_bins(const std::vector<reliability::Case>& cases, Event event, const Lead& lead) {
   std::printf("| said | cases | said, mean | came true |\n|---|---|---|---|\n");
-  const auto bins = reliability::bins_of(cases, first_lead, last_lead);
+  const auto bins = reliability::bins_of(cases, event, lead.first_d, lead.last_d);
   for (std::size_t i = 0; i < bins.size(); ++i) {
     const auto& bin = bins[i];
     if (bin.cases == 0) continue;
@@ -22,20 +32,43 @@ void print(const std::vector<reliability::Case>& cases, int first_lead, int last
   }
 }
 
+struct Named {
+  std::string name;
+  std::vector<reliability::Case> cases;
+};
+
+void print_event(const char* title, Event event, const std::vector<Named>& stations) {
+  std::printf("\n### %s\n\n| | cases | came true | Brier score | the mean always |\n|---|---|---|---|---|\n",
+              title);
+  std::vector<reliability::Case> all;
+  for (const Named& station : stations) {
+    print_score(station.name, reliability::score_of(station.cases, event, 1, 10));
+    all.insert(all.end(), station.cases.begin(), station.cases.end());
+  }
+  for (const Lead& lead : leads)
+    print_score("days " + std::to_string(lead.first_d) + " to " + std::to_string(lead.last_d),
+                reliability::score_of(all, event, lead.first_d, lead.last_d));
+  for (const Lead& lead : leads) {
+    std::printf("\nDays %d to %d:\n\n", lead.first_d, lead.last_d);
+    print_bins(all, event, lead);
+  }
+}
+
 }  // namespace
 
-int main() {
-  const reliability::Settings settings;
-  std::vector<reliability::Case> all;
-  for (const char* station : {"Seattle", "New York"}) {
-    const auto cases = reliability::cases_of(station, settings);
-    all.insert(all.end(), cases.begin(), cases.end());
-    const auto score = reliability::score_of(cases, 1, 10);
-    std::printf("%s: %zu cases, Brier score %.3f (the mean always: %.3f)\n", station, score.cases,
-                score.brier, score.of_the_mean);
+int main(int count, char** words) {
+  reliability::Settings settings;
+  if (count > 1) settings.crop = words[1];
+  std::vector<Named> stations;
+  std::printf("depletion within 10-90 %%:");
+  for (const std::string& station : reliability::stations) {
+    stations.push_back({station, reliability::cases_of(station, settings)});
+    std::printf(" %s %.0f %%", station.c_str(),
+                100 * reliability::score_of(stations.back().cases, Event::beyond_limit, 1, 10).within_frac);
   }
-  print(all, 1, 3);
-  print(all, 4, 7);
-  print(all, 8, 10);
+  std::printf("\n");
+  print_event("Beyond RAW at the day's close", Event::beyond_limit, stations);
+  print_event("Leaves hang at some hour", Event::droop, stations);
+  print_event("Dry-soil wilt", Event::dry_soil_wilt, stations);
   return 0;
 }

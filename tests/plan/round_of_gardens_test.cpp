@@ -1,6 +1,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/likelihood.hpp"
 #include "noonleaf/plan/round.hpp"
 
 #include "plan/invented_garden.hpp"
@@ -21,6 +22,19 @@ constexpr std::chrono::year_month_day monday{2025y / 7 / 7};
 
 Sky sky_of(const Garden& garden, int days = 75) {
   return noonleaf::sky_over(garden.site, steady_weather(std::chrono::sys_days(2025y / 5 / 1), days, 5));
+}
+
+constexpr std::chrono::year_month_day friday{2025y / 5 / 30};
+
+/// 50 mm on the day before `friday`.
+noonleaf::Journal watered_on_thursday() {
+  noonleaf::JournalEntry water;
+  water.event = noonleaf::JournalEvent::water;
+  water.bed = "a";
+  water.date = 2025y / 5 / 29;
+  water.time_of_day = 360min;
+  water.minutes = 100;
+  return {water};
 }
 
 }  // namespace
@@ -57,6 +71,53 @@ BOOST_AUTO_TEST_CASE(a_fresh_bed_is_less_down_than_one_that_nobody_watered) {
 BOOST_AUTO_TEST_CASE(a_day_without_weather_is_refused) {
   const Garden garden = invented_garden(tomatoes);
   BOOST_CHECK_THROW(noonleaf::round_entry(garden, {}, sky_of(garden), 2026y / 1 / 1), noonleaf::Error);
+}
+
+BOOST_AUTO_TEST_CASE(the_likelihood_is_that_of_the_days_before_somebody_can_come) {
+  Garden garden = invented_garden(tomatoes);
+  const Sky sky = sky_of(garden);
+  const noonleaf::MemberOptions members{.members = 200, .seed = 1};
+  // A Friday with somebody there, again on Monday: three days. Nobody at all: a week.
+  const auto entry = noonleaf::round_entry(garden, watered_on_thursday(), sky, friday, members);
+  const auto* bed = noonleaf::worst_of_round(entry);
+  BOOST_REQUIRE(bed != nullptr);
+  BOOST_TEST(entry.members == 200U);
+  BOOST_REQUIRE(bed->before.has_value());
+  BOOST_TEST((*bed->before == 2025y / 6 / 2));
+  const auto whole = noonleaf::likelihood_of(garden, watered_on_thursday(), sky,
+                                             {.date = friday, .n_days = 8, .options = members, .runs = {}});
+  const auto& days = whole.beds.at(0).plantings.at(0).days;
+  BOOST_TEST(bed->leaves_range_frac == days[2].left_frac);
+  BOOST_TEST((bed->leaves_range_frac > 0 && bed->leaves_range_frac < 1));
+  garden.caretakers.clear();
+  const auto nobody = noonleaf::round_entry(garden, watered_on_thursday(), sky, friday, members);
+  BOOST_TEST(!noonleaf::worst_of_round(nobody)->before.has_value());
+  BOOST_TEST(noonleaf::worst_of_round(nobody)->leaves_range_frac == days[6].left_frac);
+  BOOST_TEST(noonleaf::worst_of_round(nobody)->leaves_range_frac >= bed->leaves_range_frac);
+}
+
+BOOST_AUTO_TEST_CASE(water_lowers_the_likelihood_and_it_leaves_the_order_alone) {
+  const Garden garden = invented_garden(tomatoes);
+  const Sky sky = sky_of(garden);
+  const auto dry = noonleaf::round_entry(garden, {}, sky, friday);
+  const auto watered = noonleaf::round_entry(garden, watered_on_thursday(), sky, friday);
+  BOOST_TEST(noonleaf::worst_of_round(watered)->leaves_range_frac <
+             noonleaf::worst_of_round(dry)->leaves_range_frac);
+  const auto untried = noonleaf::round_entry(garden, {}, sky, friday, {.members = 0});
+  BOOST_TEST((untried.need == dry.need));
+  BOOST_TEST(untried.members == 0U);
+  BOOST_TEST(noonleaf::worst_of_round(untried) == nullptr);
+  BOOST_TEST(!goes_before(untried, dry));
+  BOOST_TEST(!goes_before(dry, untried));
+}
+
+BOOST_AUTO_TEST_CASE(seed_is_not_tried) {
+  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"carrot\"\nsown = 2025-07-06\n");
+  const auto entry = noonleaf::round_entry(garden, {}, sky_of(garden), monday);
+  BOOST_TEST(entry.seedbed);
+  BOOST_REQUIRE(entry.likelihoods.size() == 1U);
+  BOOST_TEST(noonleaf::is_missing(entry.likelihoods[0].leaves_range_frac));
+  BOOST_TEST(noonleaf::worst_of_round(entry) == nullptr);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

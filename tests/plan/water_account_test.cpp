@@ -4,6 +4,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/member_sky.hpp"
 
 #include "plan/invented_garden.hpp"
 
@@ -165,6 +166,27 @@ BOOST_AUTO_TEST_CASE(rain_runs_off_an_unframed_bed_only) {
   BOOST_TEST(noonleaf::is_missing(noonleaf::settings_of_bed(framed, framed.beds[0]).curve_number));
   BOOST_TEST(noonleaf::settings_of_bed(open, open.beds[0]).curve_number ==
              78);  // TR-55: loam, group B, row crop
+}
+
+// A clear, damp December day far in the north has an ET0 below zero: it refused the whole garden.
+BOOST_AUTO_TEST_CASE(a_day_of_dew_is_a_day_without_evaporation) {
+  noonleaf::Garden garden =
+      invented_garden("[[bed.planting]]\ncrop = \"lettuce\"\ntransplanted = 2025-12-01\n");
+  garden.site.location.latitude_deg = 60;
+  noonleaf::DailySeries series = steady_weather(std::chrono::sys_days(2025y / 12 / 1), 25, 5);
+  for (noonleaf::DailyWeather& day : series.days) {
+    day.t_min_c = 4;
+    day.t_max_c = 6;
+    day.rh_min_pct = day.rh_max_pct = 100;
+    day.rs_mj_m2_d = 1.9;
+  }
+  const auto sky = noonleaf::sky_over(garden.site, series);
+  BOOST_REQUIRE(sky.days.front().et0_mm_d < 0);
+  const auto accounts = noonleaf::accounts_of_bed(garden, 0, {}, sky, 2025y / 12 / 15);
+  BOOST_REQUIRE(accounts.size() == 1U);
+  for (const noonleaf::BalanceDetail& day : accounts[0].past.days) BOOST_TEST(day.et0_mm_d == 0.0);
+  const auto members = noonleaf::member_sky(garden.site, sky, 2025y / 12 / 15, 5, {.members = 50});
+  for (const double et0_mm_d : members.et0_mm_d) BOOST_TEST(et0_mm_d >= 0.0);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

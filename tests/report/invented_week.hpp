@@ -224,6 +224,57 @@ inline std::vector<RunKind> many_runs() {
   return runs;
 }
 
+/// What 1,000 members might say: bed b short in 3 of 10 on the second day, in all and wilting in 4 of 10 on
+/// the last; the others in hardly any. Bed c is seed and was not tried; the forecast ends on the fifth day.
+inline noonleaf::Likelihood likelihood(const WeekPlan& plan) {
+  noonleaf::Likelihood answer{.members = 1000, .seed = 1, .past_years = 4};
+  answer.behind_forecast = noonleaf::MemberDayFrom::past_years;
+  answer.forecast_to = plan.beds.front().days.at(4).date;
+  for (const WeekBed& week : plan.beds) {
+    noonleaf::BedLikelihood& bed = answer.beds.emplace_back();
+    bed.bed = week.bed;
+    if (week.days.front().seedbed) continue;
+    noonleaf::PlantingLikelihood planting;
+    for (const BedDay& day : week.days) {
+      noonleaf::DayLikelihood said{.date = day.date, .beyond_frac = 0.02, .left_frac = 0.02};
+      said.droop_frac = said.stress_frac = said.wilt_frac = said.wilted_frac = 0;
+      said.half_frac = said.halved_frac = 0;
+      said.dr10_mm = day.depletion_close_mm / 2;
+      said.dr50_mm = day.depletion_close_mm;
+      said.dr90_mm = day.depletion_close_mm * 1.5;
+      planting.days.push_back(said);
+    }
+    if (week.bed == 1) {
+      planting.days[1].beyond_frac = 0.31;
+      planting.days.back().beyond_frac = 1;
+      planting.days.back().wilt_frac = 0.44;
+    }
+    planting.low_quarter_days = planting.days;
+    bed.plantings.push_back(planting);
+  }
+  return answer;
+}
+
+/// An alert of each way to be told: sure, without a share, what helps against heat, and a run without a time,
+/// which the plan tells itself.
+inline std::vector<noonleaf::Alert> alerts() {
+  using noonleaf::AlertKind;
+  return {{.kind = AlertKind::stress,
+           .bed = 1,
+           .sentence = "Tomato in bed b: short of water; leaves hang from about 08:00 to 19:50",
+           .action = "do not skip its run at 06:00",
+           .likelihood = 0.62},
+          {.kind = AlertKind::look_at_the_roots,
+           .bed = 3,
+           .sentence = "Tomato in bed d: hung at dawn over moist soil",
+           .action = "do not water"},
+          {.kind = AlertKind::crop_heat,
+           .bed = 0,
+           .sentence = "Squash in bed a: the five days from today are hot enough for blossom drop",
+           .action = "Shade cloth in the afternoon."},
+          {.kind = AlertKind::blocked_run, .bed = 4, .sentence = "bed e has no run", .action = "call"}};
+}
+
 inline noonleaf::LocalTime made() { return {2025y / std::chrono::July / 16, minutes(5h + 40min)}; }
 
 }  // namespace invented

@@ -33,7 +33,7 @@ for (const name of readdirSync(sheets).filter(file => file.endsWith('.html')).so
   await page.goto(pathToFileURL(join(sheets, name)).href);
   check(requests.length === 1, `${name}: asks for ${requests.slice(1).join(' ')}`);
   const declared = await page.locator('.page').count();
-  const sheet = declared - await page.locator('.page:has(figure)').count();
+  const sheet = declared - await page.locator('.page.educator').count();
   if (expected[name]) check(sheet === expected[name], `${name}: ${sheet} pages for the custodian, wanted ${expected[name]}`);
   if (severalPages.includes(name)) check(sheet > 1 && await page.locator('.page:has(.bed)').count() > 1, `${name}: wanted numbered pages`);
   for (const format of ['Letter', 'A4']) {

@@ -3,6 +3,9 @@
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
 
 #include <boost/test/unit_test.hpp>
 
@@ -70,6 +73,69 @@ BOOST_AUTO_TEST_CASE(the_usual_week_in_both_languages) {
   }
 }
 
+/// Of a text from a line on.
+std::string from_line(const std::string& text, const std::string& begin) {
+  const std::size_t at = text.find("\n" + begin);
+  return at == std::string::npos ? "" : text.substr(at + 1);
+}
+
+// Shares by bed and day, the range of the worst day, alerts: on the educator's pages, in all forms.
+BOOST_AUTO_TEST_CASE(how_sure_the_week_is_in_both_languages) {
+  const Garden garden = invented::garden({});
+  WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  plan.likelihood = invented::likelihood(plan);
+  for (const Language language : {Language::en, Language::es}) {
+    WeekView view{.garden = garden, .plan = plan, .language = language, .made = invented::made()};
+    view.alerts = invented::alerts();
+    const bool english = language == Language::en;
+    const std::string text = week_text(view), page = week_html(view),
+                      stem = "sure_" + std::string(code(language));
+    check_golden(stem + ".txt", from_line(text, english ? "For the educator" : "Para la persona"));
+    BOOST_TEST(widest_line(text) <= 80U);
+    const std::string share = english ? "S10 W4" : "F10 M4",
+                      alert = english ? "in 6 of 10" : "en 6 de cada 10";
+    BOOST_TEST(count_of(page, "<td>" + share + "</td>") == 1U);
+    // Nothing of it on the custodian's page.
+    const std::size_t educator = page.find("<section class=\"page educator\"");
+    BOOST_REQUIRE(educator != std::string::npos);
+    BOOST_TEST(page.find("class=\"sure\"") > educator);
+    BOOST_TEST(page.find(alert) > educator);
+    BOOST_TEST(page.substr(0, educator).find("do not skip") == std::string::npos);
+    write_sheet(stem + ".html", page);
+    BOOST_TEST(week_csv(view).find("S10") == std::string::npos);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(two_weeks_of_twelve_beds_have_a_table_for_each_week) {
+  const Garden garden = invented::garden({.beds = 12});
+  WeekPlan plan = invented::plan(garden, invented::usual_runs(), 14);
+  plan.likelihood = invented::likelihood(plan);
+  const WeekView view{.garden = garden, .plan = plan, .language = Language::es, .made = invented::made()};
+  BOOST_TEST(sure_table(view)->days.size() == 14U);
+  BOOST_TEST(sure_table(view)->rows.size() == 11U);  // the seedbed is named in a note
+  BOOST_TEST(count_of(week_html(view), "<table class=\"sure\">") == 2U);
+  BOOST_TEST(widest_line(week_text(view)) <= 80U);
+  write_sheet("long_es.html", week_html(view));
+}
+
+// Shares that the words must not round into certainty or away.
+BOOST_AUTO_TEST_CASE(a_share_reads_as_tenths) {
+  const Garden garden = invented::garden({.beds = 1});
+  WeekPlan plan = invented::plan(garden, {});
+  plan.likelihood = invented::likelihood(plan);
+  auto& days = plan.likelihood->beds[0].plantings[0].days;
+  const std::vector<std::pair<double, double>> shares{{0, 0},       {0.049, 0.049}, {0.05, 0},   {0.94, 0.06},
+                                                      {0.96, 0.96}, {0.02, 0.2},    {1, missing}};
+  for (std::size_t day = 0; day < shares.size(); ++day)
+    std::tie(days[day].beyond_frac, days[day].wilt_frac) = shares[day];
+  const WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  const std::vector<std::string> cells{"\u2013", "\u2013", "S1", "S9 W1", "S10 W10", "W2", "S10"};
+  BOOST_TEST(sure_table(view)->rows[0].cells == cells, boost::test_tools::per_element());
+  plan.likelihood.reset();
+  BOOST_TEST(!sure_table(view).has_value());
+  BOOST_TEST(sure_range_words(view, 0).empty());
+}
+
 BOOST_AUTO_TEST_CASE(twelve_beds_on_numbered_pages) {
   const Garden garden = invented::garden({.beds = 12});
   const WeekPlan plan = invented::plan(garden, invented::many_runs(), 10);
@@ -86,12 +152,16 @@ BOOST_AUTO_TEST_CASE(twelve_beds_on_numbered_pages) {
 BOOST_AUTO_TEST_CASE(the_demo_garden_has_one_page) {
   const GardenFolder demo = read_garden_folder(NOONLEAF_DEMO_FOLDER, "demo");
   const Sky sky = sky_over(demo.garden.site, demo.weather);
-  const WeekPlan plan =
+  WeekPlan plan =
       plan_week(demo.garden, demo.journal, sky, {.first = *demo.garden.site.demo_date, .days = 7});
   BOOST_TEST(plan.runs.size() >= 15U);
+  plan.likelihood = likelihood_of_week(demo.garden, demo.journal, sky, plan);
+  Today today = plan_today(demo.garden, demo.journal, sky, {plan.first});
+  today.likelihood = likelihood_of_alerts(demo.garden, demo.journal, sky, today);
   for (const Language language : {Language::en, Language::es}) {
-    const WeekView view{
-        .garden = demo.garden, .plan = plan, .language = language, .made = {plan.first, 0min}};
+    WeekView view{.garden = demo.garden, .plan = plan, .language = language, .made = {plan.first, 0min}};
+    view.alerts = alerts_of({demo.garden, today, language});
+    BOOST_TEST(!view.alerts.empty());
     const std::string page = week_html(view);
     BOOST_TEST(count_of(page, "<th scope=\"row\" class=\"bed\">") == plan.runs.size());
     BOOST_TEST(page.find(language == Language::en ? "Page 1 of 1" : "Página 1 de 1") != std::string::npos);

@@ -8,6 +8,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/heat/wilt_members.hpp"
+#include "noonleaf/plan/bed_likelihood.hpp"
 #include "noonleaf/plan/bed_members.hpp"
 #include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/measure_next.hpp"
@@ -71,14 +72,15 @@ struct BedOfMembers {
 /// One trace of one planting on its way through the days.
 struct Followed {
   const PlantingAccount* account;
+  BedTrace which;
   PlantingMembersTrace trace;
   std::vector<DayLikelihood> days;
   std::vector<double> leaf_deficit, left, wilted, halved;  ///< by member; the last three 0 or 1
 };
 
-Followed followed(const PlantingAccount& account, PlantingMembersTrace trace, std::size_t members) {
-  const std::vector<double> none(members, 0.0);
-  return {&account, std::move(trace), {}, none, none, none, none};
+Followed followed(const PlantingInBed& in, BedTrace which) {
+  const std::vector<double> none(in.sky.members, 0.0);
+  return {&in.account, which, members_of_planting(in, which), {}, none, none, none, none};
 }
 
 std::span<const double> day_of(const std::vector<double>& column, const MemberSky& sky, std::size_t day) {
@@ -153,7 +155,8 @@ HourNumbers hour_numbers(const BedOfMembers& bed, const Followed& one, std::size
   for (std::size_t m = 0; m < bed.sky.members; ++m) {
     const double taw = bed.draws.available_mm_m[m] * zr;
     const double dawn = day == 0 ? one.trace.dr_dawn_mm[m] : one.trace.dr_mm[(day - 1) * bed.row() + m];
-    const double fallen = bed.rain[day * bed.row() + m] + watered * bed.draws.rate[m];
+    const double evenness = one.which == BedTrace::low_quarter ? bed.draws.du_lq[m] : 1;
+    const double fallen = bed.rain[day * bed.row() + m] + watered * bed.draws.rate[m] * evenness;
     out.taw.push_back(taw);
     out.raw.push_back(std::min(one.trace.raw_mm[day * bed.row() + m], taw));
     out.dr.push_back(std::clamp(dawn - fallen, 0.0, taw));
@@ -197,7 +200,8 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
                      {},
                      {}};
   if (day > 0) weather.t_max_before_c = column(sky.t_max_c, day - 1);
-  if (day + 1 < sky.days) weather.t_min_after_c = column(sky.t_min_c, day + 1);
+  // The column may go on behind the days that are followed.
+  if ((day + 1) * sky.members < sky.t_min_c.size()) weather.t_min_after_c = column(sky.t_min_c, day + 1);
   std::vector<HourNumbers> numbers;
   for (const Followed& one : all) numbers.push_back(hour_numbers(bed, one, day));
   std::vector<PlantingMembers> plantings;
@@ -238,8 +242,8 @@ DoubtedRun doubted(const RunInDoubt& run, const Followed& mean, const BedDraws& 
           draws.available_mm_m.back() * mean.account->growth_to_come.front().root_depth_m, &draws};
 }
 
-BedLikelihood bed_likelihood(const GardenOfMembers& all, std::size_t index, const BedDraws& draws,
-                             std::span<const PlantingAccount> accounts, std::vector<DoubtedRun>& runs) {
+BedLikelihood followed_bed(const GardenOfMembers& all, std::size_t index, const BedDraws& draws,
+                           std::span<const PlantingAccount> accounts, std::vector<DoubtedRun>& runs) {
   BedLikelihood out{.bed = index};
   BedOfMembers bed{all.garden,
                    index,
@@ -250,7 +254,8 @@ BedLikelihood bed_likelihood(const GardenOfMembers& all, std::size_t index, cons
                    {},
                    planned_by_day(all.question.planned, index, all.members.days, false),
                    all.question.count_from};
-  std::vector<Followed> traces;  // mean and low quarter of each planting in turn
+  const bool whole = all.question.scope == LikelihoodScope::hours_and_driest_quarter;
+  std::vector<Followed> traces;  // mean and, where it is asked for, low quarter of each planting in turn
   for (const PlantingAccount& account : accounts) {
     if (!takes_part(all.garden.beds[index].plantings[account.planting], account, sys_days(all.question.date)))
       continue;
@@ -258,17 +263,18 @@ BedLikelihood bed_likelihood(const GardenOfMembers& all, std::size_t index, cons
                            all.members,         bed.share, draws,       all.question.options,
                            all.question.planned};
     if (bed.rain.empty()) bed.rain = rain_to_come(in);
-    for (const BedTrace trace : {BedTrace::mean, BedTrace::low_quarter})
-      traces.push_back(followed(account, members_of_planting(in, trace), all.members.members));
+    traces.push_back(followed(in, BedTrace::mean));
+    if (whole) traces.push_back(followed(in, BedTrace::low_quarter));
   }
-  const bool has_hours = std::abs(all.garden.site.location.latitude_deg) <= highest_latitude_deg;
+  const bool has_hours = whole && std::abs(all.garden.site.location.latitude_deg) <= highest_latitude_deg;
   for (std::size_t day = 0; day < all.members.days && !traces.empty(); ++day) {
     for (Followed& one : traces) follow_balance(bed, one, day);
     if (has_hours) follow_hours(bed, traces, day);
   }
-  for (std::size_t i = 0; i < traces.size(); i += 2) {
+  for (std::size_t i = 0; i < traces.size(); i += whole ? 2 : 1) {
     const std::size_t planting = traces[i].account->planting;
-    out.plantings.push_back({planting, std::move(traces[i].days), std::move(traces[i + 1].days)});
+    out.plantings.push_back({planting, std::move(traces[i].days), {}});
+    if (whole) out.plantings.back().low_quarter_days = std::move(traces[i + 1].days);
     const RunInDoubt* run = run_of(all.question, index, planting);
     if (run != nullptr && traces[i].trace.dr_dawn_mm.back() > 0)
       runs.push_back(doubted(*run, traces[i], draws));
@@ -295,22 +301,34 @@ Likelihood head_of(const MemberSky& members, const LikelihoodQuestion& question)
 
 }  // namespace
 
+BedLikelihood bed_likelihood(const Garden& garden, std::size_t bed, const Journal& journal, const Sky& sky,
+                             const MembersOfBed& made, const MemberOptions& options, LikelihoodScope scope) {
+  if (made.accounts.empty()) return {.bed = bed};
+  const LikelihoodQuestion question{
+      .date = made.sky.first, .n_days = made.sky.days, .options = options, .scope = scope};
+  const BedDraws draws = bed_draws(garden, bed, journal, made.accounts.front().soil, made.sky.first, options);
+  std::vector<DoubtedRun> no_runs;
+  return followed_bed({garden, journal, sky, made.sky, question}, bed, draws, made.accounts, no_runs);
+}
+
 Likelihood likelihood_of(const Garden& garden, const Journal& journal, const Sky& sky,
                          const LikelihoodQuestion& question) {
-  const MemberSky members = member_sky(garden.site, sky, question.date, question.n_days, question.options);
+  MemberSky members = member_sky(garden.site, sky, question.date, question.n_days, question.options);
   Likelihood out = head_of(members, question);
+  // The columns stand day by day: a shorter look is their beginning.
+  if (question.follow_days > 0) members.days = std::min(members.days, question.follow_days);
   const GardenOfMembers all{garden, journal, sky, members, question};
   std::vector<BedDraws> draws(garden.beds.size());
   std::vector<DoubtedRun> runs;
   for (std::size_t bed = 0; bed < garden.beds.size(); ++bed) {
-    const auto accounts = accounts_of_bed(garden, bed, journal, sky, question.date, question.n_days);
+    const auto accounts = accounts_of_bed(garden, bed, journal, sky, question.date, members.days);
     if (accounts.empty()) {
       out.beds.push_back({.bed = bed});
       continue;
     }
     draws[bed] =
         bed_draws(garden, bed, journal, accounts.front().soil, sys_days(question.date), question.options);
-    out.beds.push_back(bed_likelihood(all, bed, draws[bed], accounts, runs));
+    out.beds.push_back(followed_bed(all, bed, draws[bed], accounts, runs));
   }
   for (const DoubtedRun& run : runs) out.minutes.push_back(minutes_doubt(run));
   out.measurements = measurement_gains(garden, runs);

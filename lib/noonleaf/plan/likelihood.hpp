@@ -121,6 +121,12 @@ struct PlannedWater {
   bool evening = false;  ///< after the day's demand
 };
 
+/// How much is worked out of every member.
+enum class LikelihoodScope {
+  hours_and_driest_quarter,  ///< all of DayLikelihood, for the mean bed and its low quarter
+  balance_alone  ///< no hours (droop, stress and wilt stay missing) and no low quarter (no days there)
+};
+
 /// What is asked of the members.
 struct LikelihoodQuestion {
   std::chrono::year_month_day date{};   ///< the first day
@@ -129,9 +135,13 @@ struct LikelihoodQuestion {
   std::vector<RunInDoubt> runs{};       ///< of the first day; may be empty
   std::vector<PlannedWater> planned{};  ///< of the days to come; may be empty
   std::size_t count_from = 0;           ///< left_frac and wilted_frac count from this day on
+  std::size_t follow_days = 0;  ///< go through so many of the days only, with the numbers that they have in
+                                ///< the answer for all; 0 = all
+  LikelihoodScope scope = LikelihoodScope::hours_and_driest_quarter;  ///< what is worked out of each member
 };
 
-/// How likely each bed is to leave its comfortable range and to wilt, day by day, if it gets no more water.
+/// How likely each bed is to leave its comfortable range and to wilt, day by day, if it gets no more water
+/// than is planned.
 ///
 /// Method    Each member has one weather (member_sky) for all beds, and draws for each bed, sprinkler and
 ///           planting of its own: available water and wilting point of the soil, rate and evenness of the
@@ -139,8 +149,9 @@ struct LikelihoodQuestion {
 ///           account. Its account runs (run_ensemble) over the last 40 days, or from the last soil check or
 ///           known start, with what the journal says, and is set so that the member without any error has the
 ///           depletion of the garden's own account this morning. From there it runs through the days to come
-///           with what was watered today and then with rain alone: forecast rain counts here, at its chance.
-///           Hours of droop and wilt by wilt_members. The low quarter is a second trace, as in the account.
+///           with what was watered today, the planned water times the member's error of rate and evenness, and
+///           rain: forecast rain counts here, at its chance. Hours of droop and wilt by wilt_members. The low
+///           quarter is a second trace, as in the account.
 /// Note      What all members share is not in it: the equations, the journal's omissions, pests. Plantings
 ///           that are seed, over, or under snow or frost are left out.
 /// Throws    as accounts_of_bed

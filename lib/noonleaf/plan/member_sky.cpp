@@ -121,7 +121,7 @@ void keep(MemberSky& out, std::size_t index, const DailyEstimate& day, double et
   out.ea_kpa[index] = day.ea_kpa;
   out.rs_mj_m2_d[index] = day.rs_mj_m2_d;
   out.u2_m_s[index] = day.u2_m_s;
-  out.et0_mm_d[index] = et0_mm_d;
+  out.et0_mm_d[index] = et0_mm_d < 0 ? 0 : et0_mm_d;  // dew, as the account has it
   out.rain_mm[index] = is_known(rain_mm) ? rain_mm : 0.0;
 }
 

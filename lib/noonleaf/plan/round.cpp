@@ -1,11 +1,16 @@
 #include "noonleaf/plan/round.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
+#include <span>
 #include <tuple>
+#include <utility>
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_likelihood.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/run_slots.hpp"
 #include "noonleaf/plan/water_account.hpp"
@@ -80,6 +85,65 @@ Chances chances_of(const Garden& garden, const Bed& bed, year_month_day date) {
   return {first_d, first_d == 0 ? in_days(date) : week_d};
 }
 
+/// The days from the morning on which a bed has to last: up to its next chance, or where one is today up to
+/// the one after it.
+std::size_t days_to_last(const Chances& chances) {
+  return chances.first_d == 0 ? chances.second_d : chances.first_d;
+}
+
+RoundBed round_bed(const Bed& bed, const std::string& letter, const BedLikelihood& tried, year_month_day date,
+                   std::size_t lasting_d) {
+  RoundBed result{.bed = bed.id, .letter = letter};
+  if (lasting_d < week_d) result.before = year_month_day{sys_days(date) + days(static_cast<int>(lasting_d))};
+  for (const PlantingLikelihood& planting : tried.plantings) {
+    const double share = planting.days[lasting_d - 1].left_frac;
+    result.leaves_range_frac = std::fmax(result.leaves_range_frac, share);  // fmax drops NaN
+  }
+  return result;
+}
+
+/// What one planting of a bed makes of the garden's entry.
+RoundEntry entry_of(const RoundEntry& garden, const Bed& bed, const BedPlanting& planting,
+                    const Standing& standing, const Chances& chances, year_month_day date) {
+  const std::size_t chance_d = chances.first_d;
+  const auto in_days = [&](std::size_t ahead) {
+    return year_month_day{sys_days(date) + days(static_cast<int>(ahead))};
+  };
+  RoundEntry entry = garden;
+  entry.need = need_of(standing, chances);
+  entry.bed = bed.name;
+  entry.crop = find_crop(planting.crop).name_en;
+  entry.seedbed = standing.seedbed;
+  entry.depletion_mm = standing.depletion_mm;
+  entry.limit_mm = standing.limit_mm;
+  if (chance_d < week_d) entry.next_chance = in_days(chance_d);
+  if (!standing.beyond_on) return entry;
+  entry.beyond_on = in_days(*standing.beyond_on);
+  if (*standing.beyond_on < chance_d) entry.dry_days = static_cast<int>(chance_d - *standing.beyond_on);
+  return entry;
+}
+
+/// One bed on the morning: its planting that is worst off, and what would fill it if it cannot wait.
+struct BedStanding {
+  std::optional<RoundEntry> entry{};  ///< nothing = nothing grows
+  double deepest_mm = 0;
+};
+
+BedStanding bed_standing(const RoundEntry& garden, const Bed& bed, const Chances& chances,
+                         std::span<const PlantingAccount> accounts, year_month_day date) {
+  BedStanding result;
+  for (const PlantingAccount& account : accounts) {
+    const BedPlanting& planting = bed.plantings[account.planting];
+    const Standing standing = standing_of(planting, account);
+    if (!standing.grows) continue;
+    RoundEntry entry = entry_of(garden, bed, planting, standing, chances, date);
+    if (entry.need <= RoundNeed::run_today)
+      result.deepest_mm = std::max(result.deepest_mm, standing.depletion_mm);
+    if (!result.entry || goes_before(entry, *result.entry)) result.entry = std::move(entry);
+  }
+  return result;
+}
+
 }  // namespace
 
 bool goes_before(const RoundEntry& a, const RoundEntry& b) {
@@ -91,52 +155,45 @@ bool goes_before(const RoundEntry& a, const RoundEntry& b) {
   return key(a) < key(b);
 }
 
-RoundEntry round_entry(const Garden& garden, const Journal& journal, const Sky& sky, year_month_day date) {
+const RoundBed* worst_of_round(const RoundEntry& entry) {
+  const auto found = std::find_if(entry.likelihoods.begin(), entry.likelihoods.end(),
+                                  [&](const RoundBed& bed) { return bed.letter == entry.letter; });
+  const bool tried = found != entry.likelihoods.end() && is_known(found->leaves_range_frac);
+  return tried ? &*found : nullptr;
+}
+
+RoundEntry round_entry(const Garden& garden, const Journal& journal, const Sky& sky, year_month_day date,
+                       const MemberOptions& options) {
   require_day(sky, date);
-  RoundEntry worst;
-  worst.garden = garden.site.name;
-  worst.beds = garden.beds.size();
+  RoundEntry bare;
+  bare.garden = garden.site.name;
+  bare.beds = garden.beds.size();
+  RoundEntry worst = bare;
   std::size_t beyond = 0;
   double litres = 0;
+  std::vector<RoundBed> likelihoods;
+  std::optional<MemberSky> members;  // once for all beds
   const auto letters = bed_letters(garden);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     const Bed& bed = garden.beds[index];
-    std::optional<RoundEntry> of_bed;
     const Chances chances = chances_of(garden, bed, date);
-    const std::size_t chance_d = chances.first_d;
-    double deepest_mm = 0;
-    for (const PlantingAccount& account : accounts_of_bed(garden, index, journal, sky, date, week_d + 1)) {
-      const BedPlanting& planting = bed.plantings[account.planting];
-      const Standing standing = standing_of(planting, account);
-      if (!standing.grows) continue;
-      RoundEntry entry = worst;
-      entry.need = need_of(standing, chances);
-      entry.bed = bed.name;
-      entry.letter = letters[index];
-      entry.crop = find_crop(planting.crop).name_en;
-      entry.seedbed = standing.seedbed;
-      entry.depletion_mm = standing.depletion_mm;
-      entry.limit_mm = standing.limit_mm;
-      entry.next_chance.reset();
-      if (chance_d < week_d)
-        entry.next_chance = year_month_day{sys_days(date) + days(static_cast<int>(chance_d))};
-      entry.beyond_on.reset();
-      if (standing.beyond_on) {
-        entry.beyond_on = year_month_day{sys_days(date) + days(static_cast<int>(*standing.beyond_on))};
-      }
-      entry.dry_days = standing.beyond_on && *standing.beyond_on < chance_d
-                           ? static_cast<int>(chance_d - *standing.beyond_on)
-                           : 0;
-      if (entry.need <= RoundNeed::run_today) deepest_mm = std::max(deepest_mm, standing.depletion_mm);
-      if (!of_bed || goes_before(entry, *of_bed)) of_bed = entry;
-    }
-    if (!of_bed) continue;
-    if (of_bed->beyond_on && *of_bed->beyond_on == date) ++beyond;
-    litres += deepest_mm * bed.area_m2;
-    if (worst.bed.empty() || goes_before(*of_bed, worst)) worst = *of_bed;
+    const auto accounts = accounts_of_bed(garden, index, journal, sky, date, week_d + 1);
+    bare.letter = letters[index];
+    const BedStanding here = bed_standing(bare, bed, chances, accounts, date);
+    if (!here.entry) continue;
+    if (here.entry->beyond_on && *here.entry->beyond_on == date) ++beyond;
+    litres += here.deepest_mm * bed.area_m2;
+    if (worst.bed.empty() || goes_before(*here.entry, worst)) worst = *here.entry;
+    if (options.members == 0) continue;
+    if (!members) members = member_sky(garden.site, sky, date, week_d + 1, options);
+    const auto tried = bed_likelihood(garden, index, journal, sky, {*members, accounts}, options,
+                                      LikelihoodScope::balance_alone);
+    likelihoods.push_back(round_bed(bed, letters[index], tried, date, days_to_last(chances)));
   }
   worst.beds_beyond = beyond;
   worst.litres = litres;
+  worst.members = likelihoods.empty() ? 0 : options.members;
+  worst.likelihoods = std::move(likelihoods);
   return worst;
 }
 

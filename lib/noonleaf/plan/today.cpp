@@ -419,12 +419,17 @@ std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journa
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky,
                  const TodayQuestion& question) {
   require_weather(sky, question.date);
+  return plan_today(garden, journal, sky, question, unlogged_runs(garden, journal, sky, question.date));
+}
+
+Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question,
+                 const UnloggedRuns& unlogged) {
+  require_weather(sky, question.date);
   Today today;
   today.date = question.date;
   today.from = std::max(question.from, last_run_end(garden, journal, question.date));
   today.sky = *sky.find(sys_days(question.date));
   today.people = people_day(hours_over(garden.site, sky, question.date));
-  const UnloggedRuns unlogged = unlogged_runs(garden, journal, sky, question.date);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     today.beds.push_back(bed_today(garden, index, {journal, unlogged}, sky, question));
   }
@@ -442,6 +447,11 @@ Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, con
         {bed.bed, bed.plantings[*bed.driver].planting, bed.run.exact_min, bed.run.net_depth_mm});
   }
   return likelihood_of(garden, journal, sky, question);
+}
+
+Likelihood likelihood_of_alerts(const Garden& garden, const Journal& journal, const Sky& sky,
+                                const Today& today, const MemberOptions& options) {
+  return likelihood_of(garden, journal, sky, {.date = today.date, .options = options, .follow_days = 1});
 }
 
 }  // namespace v1

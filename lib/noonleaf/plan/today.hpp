@@ -171,10 +171,19 @@ std::vector<AskedRun> runs_asked_for(const Garden& garden, const Journal& journa
 /// Throws    Error, field "date", when the weather does not reach the day; as accounts_of_bed
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question);
 
+/// The same for a caller who has unlogged_runs of that day already, which is most of the work.
+Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question,
+                 const UnloggedRuns& unlogged);
+
 /// How sure today's answer is: likelihood_of over the days ahead, and the doubt about the minutes of its
 /// runs. Throws    as likelihood_of
 Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, const Sky& sky,
                                const Today& today, const MemberOptions& options = {});
+
+/// How likely today's alerts are: the first day of likelihood_of_today, its numbers the same, with less
+/// work. Throws    as likelihood_of
+Likelihood likelihood_of_alerts(const Garden& garden, const Journal& journal, const Sky& sky,
+                                const Today& today, const MemberOptions& options = {});
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -70,7 +70,8 @@ class DayMaker {
     ground_ = ground_state(ground_, day.weather.t_max_c, day.weather.t_min_c, day.weather.rain_mm);
     BalanceDay result;
     result.date = day.weather.date;
-    result.et0_mm_d = day.et0_mm_d;
+    // Below zero under a clear low sun (FAO-56 eq. 6: dew); it brings the bed no water that counts (ours).
+    result.et0_mm_d = day.et0_mm_d < 0 ? 0 : day.et0_mm_d;
     if (is_known(day.estimate.u2_m_s)) result.u2_m_s = day.estimate.u2_m_s;
     if (is_known(day.estimate.rh_min_pct)) result.rh_min_pct = day.estimate.rh_min_pct;
     result.irrigation_fw = wetted_frac_;

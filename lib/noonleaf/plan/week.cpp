@@ -84,6 +84,7 @@ class WeekMaker {
       add_misses(plan, bed);
     }
     plan.skip = skip_rules(plan);
+    plan.unlogged = setup_.first_day.unlogged;
     plan.proof = proof();
     plan.estimates = estimates_behind(garden_, journal_, sky_, question_.first);
     return plan;

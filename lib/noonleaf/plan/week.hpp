@@ -13,6 +13,7 @@
 #include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/today.hpp"
+#include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
@@ -207,6 +208,8 @@ struct WeekPlan {
   SkipRules skip{};
   PlanProof proof{};
   std::vector<Estimate> estimates{};
+  UnloggedRuns unlogged{};  ///< of the days before it, taken as done in beds with an open question
+  std::optional<Likelihood> likelihood{};  ///< where the caller asked likelihood_of_week for it
 };
 
 /// The week's runs: which beds, when, how long, who opens and who closes; what is missed and which limit is
@@ -218,6 +221,15 @@ struct WeekPlan {
 ///           accounts_of_bed
 WeekPlan plan_week(const Garden& garden, const Journal& journal, const Sky& sky,
                    const WeekQuestion& question);
+
+/// How likely each bed is to leave its range and to wilt on the days of a plan whose runs are all done.
+///
+/// Method    likelihood_of with the runs' mean depths as planned water. Runs that nobody wrote down are taken
+///           as done in the beds in which the plan takes them so (BedToday::open_question).
+/// Note      A run that is skipped for rain is counted as done: on such a bed the share is a little too low.
+/// Throws    as likelihood_of
+Likelihood likelihood_of_week(const Garden& garden, const Journal& journal, const Sky& sky,
+                              const WeekPlan& plan, const MemberOptions& options = {});
 
 /// The letters of the beds for sketch and sheet: the file's own, else A, B, C ... that are still free.
 std::vector<std::string> bed_letters(const Garden& garden);

@@ -152,11 +152,9 @@ std::optional<RunChoice> choice_of(const BedToday& bed) {
 FirstDay first_day_of(const Garden& garden, const Journal& journal, const Sky& sky,
                       const WeekQuestion& question) {
   FirstDay first;
-  first.today =
-      plan_today(garden, journal, sky, {question.first, question.from, TodayQuestion::Wilt::left_out});
-  const bool doubt = std::any_of(first.today.beds.begin(), first.today.beds.end(),
-                                 [](const BedToday& bed) { return bed.open_question.has_value(); });
-  if (doubt) first.if_done = unlogged_runs(garden, journal, sky, question.first).if_done;
+  first.unlogged = unlogged_runs(garden, journal, sky, question.first);
+  first.today = plan_today(garden, journal, sky,
+                           {question.first, question.from, TodayQuestion::Wilt::left_out}, first.unlogged);
   for (const BedToday& bed : first.today.beds) first.runs.push_back(choice_of(bed));
   return first;
 }
@@ -249,7 +247,8 @@ WeekSetup set_up_week(const Garden& garden, const Journal& journal, const Sky& s
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     const Bed& bed = garden.beds[index];
     const bool doubt = setup.first_day.today.beds[index].open_question.has_value();
-    setup.accounts.push_back(accounts_of_bed(garden, index, doubt ? setup.first_day.if_done : journal, sky,
+    setup.accounts.push_back(accounts_of_bed(garden, index,
+                                             doubt ? setup.first_day.unlogged.if_done : journal, sky,
                                              question.first, setup.problem.all_days));
     BedProblem problem = bed_problem(garden, index, setup.accounts.back());
     auto& limits = setup.limits.emplace_back();

@@ -19,7 +19,7 @@ inline namespace v1 {
 /// The first day of a plan: the runs of `today`, so that the sheet and the screen say the same.
 struct FirstDay {
   Today today{};
-  Journal if_done{};  ///< beds with unlogged runs are planned as if these had been done, as `today` asks
+  UnloggedRuns unlogged{};  ///< beds with such runs are planned as if these had been done, as `today` asks
   std::vector<std::optional<RunChoice>> runs{};  ///< [bed]
 };
 

@@ -93,23 +93,25 @@ std::string alert_likelihood_words(double share, Language language) {
          fmt::format(fmt::runtime(phrases.alert_likely), share_words(share, language)) + ".";
 }
 
-std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
+std::string behind_forecast_words(const LikelihoodView& view) {
   const LikelihoodPhrases& phrases = phrases_of(view.language);
   const std::string until = day_words(view, view.likelihood.forecast_to);
-  std::vector<std::string> lines{fmt::format(fmt::runtime(phrases.tried), view.likelihood.members)};
   switch (view.likelihood.behind_forecast) {
     case MemberDayFrom::past_years:
-      lines.push_back(fmt::format(fmt::runtime(phrases.past_years), until, view.likelihood.past_years));
-      break;
+      return fmt::format(fmt::runtime(phrases.past_years), until, view.likelihood.past_years);
     case MemberDayFrom::this_year:
-      lines.push_back(fmt::format(fmt::runtime(phrases.this_year), until));
-      break;
+      return fmt::format(fmt::runtime(phrases.this_year), until);
     default:
-      lines.push_back(fmt::format(fmt::runtime(phrases.last_days), until));
-      break;
+      return fmt::format(fmt::runtime(phrases.last_days), until);
   }
-  lines.push_back(fmt::format("{} {}", phrases.assumed, phrases.rain_counts));
-  return lines;
+}
+
+std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
+  const LikelihoodPhrases& phrases = phrases_of(view.language);
+  const bool planned = view.water == WaterTried::of_the_plan;
+  return {fmt::format(fmt::runtime(phrases.tried), view.likelihood.members) + " " +
+              std::string(planned ? phrases.with_plan : phrases.without_water),
+          behind_forecast_words(view), fmt::format("{} {}", phrases.assumed, phrases.rain_counts)};
 }
 
 std::string planting_likelihood_words(const LikelihoodView& view, const BedLikelihood& bed,

@@ -11,11 +11,18 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
+/// The water that the members get besides rain.
+enum class WaterTried {
+  no_more,     ///< none from now on
+  of_the_plan  ///< that of the plan's runs
+};
+
 /// A likelihood and the garden that it is about.
 struct LikelihoodView {
-  const Garden& garden;              ///< must outlive the view
-  const Likelihood& likelihood;      ///< must outlive the view
-  Language language = Language::en;  ///< of the words
+  const Garden& garden;                    ///< must outlive the view
+  const Likelihood& likelihood;            ///< must outlive the view
+  Language language = Language::en;        ///< of the words
+  WaterTried water = WaterTried::no_more;  ///< what the members were given
 };
 
 /// "in 7 of 10", "in hardly any": a share of the members in plain words; never a number finer than a thousand
@@ -24,6 +31,9 @@ std::string share_words(double share, Language language);
 
 /// "How sure: in 6 of 10 of the weathers and gardens tried.": the line below an alert.
 std::string alert_likelihood_words(double share, Language language);
+
+/// What stands for the days behind the forecast.
+std::string behind_forecast_words(const LikelihoodView& view);
 
 /// What was tried and what stands for the days behind the forecast; a sentence each.
 std::vector<std::string> likelihood_head_words(const LikelihoodView& view);

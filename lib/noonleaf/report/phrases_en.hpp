@@ -103,6 +103,22 @@ inline constexpr PhraseTable<Phrase> phrases_en{{
      "Not in the journal, done or not, and taken as done: {runs}. If the soil of bed {bed} is dry on {day}: "
      "{minutes} "
      "minutes."},
+    {Phrase::alerts_title, "Alerts for {date}"},
+    {Phrase::alert_do, "Do: {action}"},
+    {Phrase::alert_helps, "What helps: {action}"},
+    {Phrase::sure_title, "How sure, with the runs of the sheet"},
+    {Phrase::sure_note,
+     "{members} weathers and gardens tried, each as wrong as forecasts, tables and guesses may be; rain that "
+     "may "
+     "come counts here."},
+    {Phrase::sure_letters,
+     "{dry}3: short of water at the end of the day in 3 of 10. {wilts}3: wilts for want of it in 3 of 10. "
+     "{none}: in hardly any."},
+    {Phrase::sure_no_hours, "Wilting is not worked out at this latitude."},
+    {Phrase::sure_untried, "Not tried, as seed or nothing grows there or the ground is closed: {beds}."},
+    {Phrase::sure_range, "worst on {day}: {low} to {high} missing in 8 of 10"},
+    {Phrase::sure_range_of, "worst on {day} for {crop}: {low} to {high} missing in 8 of 10"},
+    {Phrase::sure_limit, "limit {limit}"},
     {Phrase::chart_alt,
      "Bed {bed}: water missing from the soil each morning, with its limit, the runs and the rain that is "
      "forecast"},

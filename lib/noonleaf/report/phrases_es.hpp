@@ -107,6 +107,22 @@ inline constexpr PhraseTable<Phrase> phrases_es{{
      "Sin anotar, hechos o no, y tomados como hechos: {runs}. Si la tierra de la cama {bed} está seca el "
      "{day}: "
      "{minutes} minutos."},
+    {Phrase::alerts_title, "Avisos para el {date}"},
+    {Phrase::alert_do, "Haga esto: {action}"},
+    {Phrase::alert_helps, "Qué ayuda: {action}"},
+    {Phrase::sure_title, "Qué tan probable, con los riegos de la hoja"},
+    {Phrase::sure_note,
+     "Se probaron {members} casos con otro tiempo, otra tierra y otro aspersor, cada uno tan equivocado como "
+     "pueden estarlo pronósticos, tablas y suposiciones; aquí sí cuenta la lluvia que puede venir."},
+    {Phrase::sure_letters,
+     "{dry}3: al final del día le falta agua en 3 de cada 10. {wilts}3: se marchita por falta de agua en 3 "
+     "de "
+     "cada 10. {none}: en casi ninguno."},
+    {Phrase::sure_no_hours, "A esta latitud no se calcula si se marchita."},
+    {Phrase::sure_untried, "Sin probar, porque hay semillas, no crece nada o la tierra está helada: {beds}."},
+    {Phrase::sure_range, "lo peor, el {day}: faltan de {low} a {high} en 8 de cada 10"},
+    {Phrase::sure_range_of, "lo peor, el {day}, {crop}: faltan de {low} a {high} en 8 de cada 10"},
+    {Phrase::sure_limit, "límite {limit}"},
     {Phrase::chart_alt,
      "Cama {bed}: agua que falta en la tierra cada mañana, con su límite, los riegos y la lluvia "
      "pronosticada"},

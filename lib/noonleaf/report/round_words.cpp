@@ -7,7 +7,9 @@
 #include <nlohmann/json.hpp>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/likelihood_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/report/wrapped_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -43,7 +45,16 @@ std::string state_words(const RoundEntry& entry) {
   return fmt::format("Bed {} ({})", entry.letter, crop);
 }
 
-std::vector<std::string> why(const RoundEntry& entry) {
+/// "Short of water before Thursday 17 July: in 7 of 10."; nothing where the bed was not tried.
+std::string how_likely(const RoundEntry& entry) {
+  const RoundBed* const bed = worst_of_round(entry);
+  if (bed == nullptr) return {};
+  const std::string share = share_words(bed->leaves_range_frac, Language::en);
+  return bed->before ? fmt::format("Short of water before {}: {}.", day_name(*bed->before), share)
+                     : fmt::format("Short of water within a week: {}.", share);
+}
+
+std::vector<std::string> reasons(const RoundEntry& entry) {
   switch (entry.need) {
     case RoundNeed::cannot_tell:
       return {"Look at its files: " + entry.problem};
@@ -59,6 +70,26 @@ std::vector<std::string> why(const RoundEntry& entry) {
     case RoundNeed::nothing_grows:
       return {"Nothing grows that asks for water."};
   }
+  return {};
+}
+
+std::vector<std::string> why(const RoundEntry& entry) {
+  std::vector<std::string> sentences = reasons(entry);
+  std::string likely = how_likely(entry);
+  if (!likely.empty()) sentences.push_back(std::move(likely));
+  return sentences;
+}
+
+/// What the shares are of; nothing where no row has one.
+std::string tried_words(std::span<const RoundRow> rows) {
+  for (const RoundRow& row : rows)
+    if (worst_of_round(row.entry) != nullptr)
+      return wrapped_text(
+          fmt::format(
+              "Short of water: the share of {} weathers and gardens, each as wrong as forecasts, tables "
+              "and guesses may be, without watering and with the rain that may come.",
+              row.entry.members),
+          {});
   return {};
 }
 
@@ -109,6 +140,8 @@ std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts
       first = false;
     }
   }
+  const std::string tried = tried_words(rows);
+  if (!tried.empty()) text += "\n" + tried;
   if (rows.size() < counts.gardens)
     text += fmt::format("\nand {} gardens that can wait longer (--top N shows more)\n",
                         counts.gardens - rows.size());
@@ -120,6 +153,13 @@ std::string round_json(const RoundRow& row) {
   const auto date = [](const auto& day) { return day ? Json(iso_date(*day)) : Json(nullptr); };
   const auto number = [](double value) { return is_missing(value) ? Json(nullptr) : Json(value); };
   const RoundEntry& entry = row.entry;
+  Json likelihoods = Json::array();
+  for (const RoundBed& bed : entry.likelihoods)
+    likelihoods.push_back({{"bed", bed.bed},
+                           {"letter", bed.letter},
+                           {"before", date(bed.before)},
+                           {"leaves_range_frac", number(bed.leaves_range_frac)}});
+  const RoundBed* const worst = worst_of_round(entry);
   const Json json{{"shape", "noonleaf.round"},
                   {"version", 1},
                   {"folder", row.folder},
@@ -137,6 +177,9 @@ std::string round_json(const RoundRow& row) {
                   {"next_chance", date(entry.next_chance)},
                   {"dry_days", entry.dry_days},
                   {"litres", number(entry.litres)},
+                  {"members", entry.members},
+                  {"leaves_range_frac", worst != nullptr ? number(worst->leaves_range_frac) : Json(nullptr)},
+                  {"likelihoods", std::move(likelihoods)},
                   {"problem", entry.problem}};
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }

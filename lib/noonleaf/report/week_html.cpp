@@ -45,6 +45,7 @@ thead th{font-weight:bold}
 tbody.day>tr:first-child>th{height:auto;padding:1pt 3pt;border-top-width:2.5pt;text-align:left}
 .bed{font-size:18pt;line-height:18pt;font-weight:bold}
 .clock,.minutes{font-weight:bold}
+.sure{width:559.2pt}
 .sketch{float:right;margin:2pt 0 0 10pt}
 svg{display:block;flex:none}
 svg text{font-family:Arial,Helvetica,"Liberation Sans",sans-serif}
@@ -343,11 +344,12 @@ std::string page_number(const WeekView& view, std::size_t page, std::size_t page
                           {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}}));
 }
 
-std::string page_html(const std::string& name, const std::string& number, const std::string& head,
-                      const std::string& inside) {
+/// `kind` is a class beside "page".
+std::string page_html(std::string_view kind, const std::string& name, const std::string& number,
+                      const std::string& head, const std::string& inside) {
   return fmt::format(
-      "<section class=\"page\" aria-label=\"{}, {}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", name,
-      number, number, head, inside);
+      "<section class=\"page {}\" aria-label=\"{}, {}\">\n<p class=\"number\">{}</p>\n{}{}</section>\n", kind,
+      name, number, number, head, inside);
 }
 
 /// Where the beds are, then what to do when something is different.
@@ -381,8 +383,8 @@ std::string sheet_pages(const WeekView& view) {
     std::string inside = (index == 0 ? new_since.html : "") + (has_runs || index == 0 ? skip.html : "");
     if (has_runs) inside += page.rows;
     if (more) inside += fmt::format("<p>{}</p>\n", word(view, Phrase::more_on_next_page));
-    html += page_html(word(view, Phrase::sheet_title), page_number(view, index + 1, pages.size()), head.html,
-                      inside + page.below);
+    html += page_html("sheet", word(view, Phrase::sheet_title), page_number(view, index + 1, pages.size()),
+                      head.html, inside + page.below);
   }
   return html;
 }
@@ -406,10 +408,56 @@ Block chart_block(const WeekView& view, const WeekBed& bed) {
   constexpr double width = (page_width_pt - chart_gap_pt) / 2;
   const SheetPicture chart = bed_chart(view, bed, width);
   const std::string name = bed_letter(view, bed.bed) + " " + bed_name(view, bed.bed),
-                    lasts = lasts_words(view, bed);
+                    range = sure_range_words(view, bed.bed),
+                    lasts = lasts_words(view, bed) + (range.empty() ? "" : "; ") + range;
   return {fmt::format("<figure><figcaption><b>{}</b>: {}</figcaption>{}</figure>", markup_text(name),
                       markup_text(lasts), chart.svg),
           lines_pt(name + "m: " + lasts, width - 4) + chart.height_pt + gap_pt};
+}
+
+/// One alert a block, so that many of them go on to the next page; the title stands before the first.
+void add_alerts(const WeekView& view, PageFlow& flow) {
+  const SheetSection alerts = alert_section(view);
+  for (std::size_t index = 0; index < alerts.lines.size(); ++index) {
+    const std::string& line = alerts.lines[index];
+    flow.add_below(index == 0
+                       ? section_block(alerts.title, line)
+                       : Block{fmt::format("<p>{}</p>\n", markup_text(line)), lines_pt(line, page_width_pt)});
+  }
+}
+
+/// Rows of the table of likelihoods, the days of one week.
+Block sure_rows(const WeekView& view, const SureTable& table, std::size_t first_day, std::size_t first_row,
+                std::size_t rows) {
+  constexpr std::size_t week_d = 7;
+  const std::size_t end = std::min(first_day + week_d, table.days.size());
+  std::string html = fmt::format("<table class=\"sure\"><thead><tr><th scope=\"col\">{}</th>",
+                                 word(view, Phrase::column_bed));
+  for (std::size_t day = first_day; day < end; ++day)
+    html += fmt::format("<th scope=\"col\">{}</th>", markup_text(table.days[day]));
+  html += "</tr></thead>\n<tbody>";
+  for (std::size_t index = first_row; index < first_row + rows; ++index) {
+    const SureTable::Row& row = table.rows[index];
+    html += fmt::format("<tr><th scope=\"row\">{}</th>", markup_text(row.letter));
+    for (std::size_t day = first_day; day < end; ++day)
+      html += fmt::format("<td>{}</td>", markup_text(row.cells[day]));
+    html += "</tr>\n";
+  }
+  return {html + "</tbody></table>\n", head_row_pt + static_cast<double>(rows) * row_pt + gap_pt + 1};
+}
+
+/// The title stands on the page of the first rows.
+void add_sure_table(const WeekView& view, PageFlow& flow) {
+  constexpr std::size_t week_d = 7, rows_at_once = 12;
+  const auto table = sure_table(view);
+  if (!table) return;
+  Block block = section_block(table->title, run_in({{}, table->notes}, " "));
+  for (std::size_t day = 0; day < table->days.size(); day += week_d)
+    for (std::size_t row = 0; row < table->rows.size(); row += rows_at_once) {
+      const Block rows = sure_rows(view, *table, day, row, std::min(rows_at_once, table->rows.size() - row));
+      flow.add_below({block.html + rows.html, block.height_pt + rows.height_pt});
+      block = {};
+    }
 }
 
 Block educator_head(const WeekView& view) {
@@ -425,12 +473,14 @@ Block educator_head(const WeekView& view) {
 std::string educator_pages(const WeekView& view) {
   const Block head = educator_head(view);
   PageFlow flow(view, head.height_pt, 0, 0);
+  add_alerts(view, flow);
+  const SheetSection missed = missed_section(view);
+  flow.add_below(section_block(missed.title, run_in(missed, " ")));
+  add_sure_table(view, flow);
   const std::string legend = legend_words(view);
   flow.add_below({fmt::format("<p>{}</p>\n", markup_text(legend)), lines_pt(legend, page_width_pt)});
   if (view.plan.skip.forecast_rain)
     flow.add_below({fmt::format("<p>{}</p>\n", word(view, Phrase::forecast_rain)), line_pt});
-  const SheetSection missed = missed_section(view);
-  flow.add_below(section_block(missed.title, run_in(missed, " ")));
   const std::vector<WeekBed>& beds = view.plan.beds;
   for (std::size_t index = 0; index < beds.size(); index += 2) {
     const Block left = chart_block(view, beds[index]);
@@ -440,8 +490,8 @@ std::string educator_pages(const WeekView& view) {
   }
   std::string html;
   for (std::size_t index = 0; index < flow.page_count(); ++index) {
-    html += page_html(word(view, Phrase::educator_title), page_number(view, index + 1, flow.page_count()),
-                      head.html, flow.pages()[index].below);
+    html += page_html("educator", word(view, Phrase::educator_title),
+                      page_number(view, index + 1, flow.page_count()), head.html, flow.pages()[index].below);
   }
   return html;
 }

@@ -6,6 +6,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/report/estimate_words.hpp"
+#include "noonleaf/report/likelihood_json.hpp"
 #include "noonleaf/report/week_text.hpp"
 
 namespace noonleaf {
@@ -153,6 +154,31 @@ Json taken_as_done_json(const WeekBed& bed) {
   return runs;
 }
 
+/// The days of every planting that took part, with the plan followed.
+Json bed_likelihood_json(const WeekView& view, std::size_t bed) {
+  if (!view.plan.likelihood) return nullptr;
+  Json plantings = Json::array();
+  for (const BedLikelihood& each : view.plan.likelihood->beds)
+    for (const PlantingLikelihood& planting : each.plantings) {
+      if (each.bed != bed) continue;
+      Json days{{"crop", crop_of(view.garden, bed, planting.planting)}};
+      days.update(planting_likelihood_json(*view.plan.likelihood, bed, planting.planting));
+      plantings.push_back(std::move(days));
+    }
+  return plantings;
+}
+
+Json alerts_json(const WeekView& view) {
+  Json alerts = Json::array();
+  for (const Alert& alert : view.alerts)
+    alerts.push_back({{"kind", code(alert.kind)},
+                      {"bed", view.garden.beds[alert.bed].id},
+                      {"likelihood", number(alert.likelihood)},
+                      {"sentence", alert.sentence},
+                      {"action", alert.action}});
+  return alerts;
+}
+
 Json bed_json(const WeekView& view, const WeekBed& bed) {
   Json days = Json::array();
   for (const BedDay& day : bed.days) days.push_back(day_json(view.garden, bed.bed, day));
@@ -162,7 +188,8 @@ Json bed_json(const WeekView& view, const WeekBed& bed) {
           {"nothing_grows", bed.nothing_grows},
           {"taken_as_done", taken_as_done_json(bed)},
           {"lasts_to", bed.lasts_to ? Json(iso_date(*bed.lasts_to)) : Json(nullptr)},
-          {"days", std::move(days)}};
+          {"days", std::move(days)},
+          {"likelihood", bed_likelihood_json(view, bed.bed)}};
 }
 
 Json changes_json(const WeekView& view) {
@@ -223,6 +250,11 @@ std::string week_json(const WeekView& view) {
                     {"runs", std::move(runs)},
                     {"misses", std::move(misses)},
                     {"beds", std::move(beds)},
+                    {"alerts", alerts_json(view)},
+                    {"likelihood", plan.likelihood ? likelihood_json({.garden = view.garden,
+                                                                      .likelihood = *plan.likelihood,
+                                                                      .water = WaterTried::of_the_plan})
+                                                   : Json(nullptr)},
                     {"skip",
                      {{"rain_mm", number(plan.skip.rain_mm)},
                       {"wind_m_s", number(plan.skip.wind_m_s)},

@@ -1,5 +1,6 @@
 #include "noonleaf/report/week_text.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -71,9 +72,30 @@ std::string section_text(const SheetSection& section) {
 std::string lasts_text(const WeekView& view) {
   std::string text;
   for (const WeekBed& bed : view.plan.beds) {
-    text += wrapped_text(
-        fmt::format("{} {}: {}", bed_letter(view, bed.bed), bed_name(view, bed.bed), lasts_words(view, bed)),
-        item);
+    const std::string range = sure_range_words(view, bed.bed);
+    text += wrapped_text(fmt::format("{} {}: {}{}{}", bed_letter(view, bed.bed), bed_name(view, bed.bed),
+                                     lasts_words(view, bed), range.empty() ? "" : "; ", range),
+                         item);
+  }
+  return text;
+}
+
+/// A table for each week of the plan, so that it stays within 80 columns.
+std::string sure_text(const WeekView& view) {
+  constexpr std::size_t letter_width = 6, day_width = 9, days_in_a_row = 7;
+  const auto table = sure_table(view);
+  if (!table) return {};
+  std::string text = "\n" + table->title + "\n";
+  for (const std::string& note : table->notes) text += wrapped_text(note, item);
+  for (std::size_t begin = 0; begin < table->days.size(); begin += days_in_a_row) {
+    const std::size_t end = std::min(begin + days_in_a_row, table->days.size());
+    const auto line = [&](const std::string& first, const std::vector<std::string>& cells) {
+      std::string row = "  " + padded(first, letter_width);
+      for (std::size_t index = begin; index < end; ++index) row += padded(cells[index], day_width);
+      return row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
+    };
+    text += "\n" + line(std::string(phrase(view.language, Phrase::column_bed)), table->days);
+    for (const SureTable::Row& row : table->rows) text += line(row.letter, row.cells);
   }
   return text;
 }
@@ -94,7 +116,11 @@ std::string week_text(const WeekView& view) {
   text += "\n" + std::string(phrase(view.language, Phrase::educator_title)) + "\n";
   SheetSection missed = missed_section(view);
   for (const std::string& line : missed.lines) text += wrapped_text(line, item);
-  return text + lasts_text(view);
+  SheetSection alerts = alert_section(view);
+  text += lasts_text(view);
+  if (!alerts.title.empty()) text += "\n" + alerts.title + "\n";
+  for (const std::string& line : alerts.lines) text += wrapped_text("- " + line, item);
+  return text + sure_text(view);
 }
 
 }  // namespace v1

@@ -16,8 +16,8 @@ std::string week_text(const WeekView& view);
 /// would take for a formula is made a text (as in the journal).
 std::string week_csv(const WeekView& view);
 
-/// For programs: shape "noonleaf.week" (docs/json.md). The same in every language, but for `language` and
-/// `words`.
+/// For programs: shape "noonleaf.week" (docs/json.md). The same in every language, but for `language`,
+/// `words` and the sentences of alerts.
 std::string week_json(const WeekView& view);
 
 /// An iCalendar: an event a run in the site's zone, an alarm ten minutes before opening and one at closing.

@@ -8,6 +8,7 @@
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/local_text.hpp"
 #include "noonleaf/report/week_changes.hpp"
 
@@ -22,6 +23,7 @@ struct WeekView {
   LocalTime made{};                                  ///< on the site's wall clock
   std::optional<std::vector<WeekChange>> changes{};  ///< against an earlier plan; nothing = none was given
   std::vector<PlannedRun> dropped{};                 ///< openings of the earlier plan that are off
+  std::vector<Alert> alerts{};  ///< of the plan's first day where that is today, in `language`
 
   /// Its words for numbers and dates.
   LocalText text() const { return {language, garden.site.units}; }
@@ -84,6 +86,29 @@ std::vector<SheetSection> help_sections(const WeekView& view);
 
 /// What the plan cannot do, which limit is to blame, and what would help most cheaply; for the educator.
 SheetSection missed_section(const WeekView& view);
+
+/// Today's alerts for the educator: what will be seen, how sure, one thing to do. No title without any. Beds
+/// without a run are left to missed_section.
+SheetSection alert_section(const WeekView& view);
+
+/// How sure the plan is, by bed and day: "S3 W1" is short of water in 3 of 10, wilting in 1 of 10.
+struct SureTable {
+  std::string title{};
+  std::vector<std::string> days{};  ///< "Wed 16"
+  struct Row {
+    std::string letter{};              ///< of the bed
+    std::vector<std::string> cells{};  ///< by day; of the planting that is worst off on it
+  };
+  std::vector<Row> rows{};           ///< beds in which a planting took part
+  std::vector<std::string> notes{};  ///< how to read it, and what was assumed
+};
+
+/// Nothing where plan.likelihood is not there or no planting took part.
+std::optional<SureTable> sure_table(const WeekView& view);
+
+/// "worst on Sun 20: 0.4 in to 1.1 in missing in 8 of 10, limit 0.7 in": the day on which the bed is
+/// likeliest to be short with the plan; empty where no planting took part.
+std::string sure_range_words(const WeekView& view, std::size_t bed);
 
 /// "without water until Friday, July 18"
 std::string lasts_words(const WeekView& view, const WeekBed& bed);
