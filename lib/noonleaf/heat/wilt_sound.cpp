@@ -8,9 +8,9 @@ inline namespace v1 {
 namespace kernel {
 namespace {
 
-// Without a branch, so that a loop over it becomes vector code.
-[[gnu::always_inline]] inline bool within(double value, double low, double high) {
-  return (value >= low) & (value <= high);
+// Numbers, not truth values: without a branch, a loop over them becomes vector code.
+[[gnu::always_inline]] inline int within(double value, double low, double high) {
+  return int{value >= low} & int{value <= high};
 }
 
 #ifdef NOONLEAF_DISPATCH
@@ -18,10 +18,10 @@ namespace {
 #endif
 void day_loop(DayBlock& day, double rso_mj_m2_d, Sound& known) {
   for (std::size_t i = 0; i < heat_members; ++i) {
-    const bool sound = (rso_mj_m2_d > 0) & within(day.t_max[i], -60, 60) &
-                       within(day.t_min[i], -60, day.t_max[i]) & within(day.t_max_before[i], -60, 60) &
-                       within(day.t_min_after[i], -60, 60) & within(day.ea[i], 0, 10) &
-                       within(day.rs[i], 0, 60) & within(day.u2[i], 0, 60);
+    const int sound = int{rso_mj_m2_d > 0} & within(day.t_max[i], -60, 60) &
+                      within(day.t_min[i], -60, day.t_max[i]) & within(day.t_max_before[i], -60, 60) &
+                      within(day.t_min_after[i], -60, 60) & within(day.ea[i], 0, 10) &
+                      within(day.rs[i], 0, 60) & within(day.u2[i], 0, 60);
     known[i] = sound ? 1 : 0;
     day.t_max[i] = sound ? day.t_max[i] : 25;
     day.t_min[i] = sound ? day.t_min[i] : 15;
@@ -38,10 +38,10 @@ void day_loop(DayBlock& day, double rso_mj_m2_d, Sound& known) {
 #endif
 void planting_loop(PlantingBlock& p, Sound& known) {
   for (std::size_t i = 0; i < heat_members; ++i) {
-    const bool sound = (p.wilting_point[i] > 0) & (p.wilting_point[i] < p.field_capacity[i]) &
-                       (p.field_capacity[i] < 1) & within(p.taw[i], 0.01, 1000) &
-                       within(p.raw[i], 0, p.taw[i]) & within(p.dr[i], 0, 2000) & within(p.total[i], 0, 30) &
-                       within(p.deficit[i], 0, leaf_refill_mm);
+    const int sound = int{p.wilting_point[i] > 0} & int{p.wilting_point[i] < p.field_capacity[i]} &
+                      int{p.field_capacity[i] < 1} & within(p.taw[i], 0.01, 1000) &
+                      within(p.raw[i], 0, p.taw[i]) & within(p.dr[i], 0, 2000) & within(p.total[i], 0, 30) &
+                      within(p.deficit[i], 0, leaf_refill_mm);
     known[i] = sound ? 1 : 0;
     p.wilting_point[i] = sound ? p.wilting_point[i] : 0.1;
     p.field_capacity[i] = sound ? p.field_capacity[i] : 0.3;
