@@ -1,6 +1,9 @@
+#include <cerrno>
 #include <csignal>
 #include <cstdio>
+#include <cstring>
 #include <exception>
+#include <iostream>
 #include <variant>
 
 #include "noonleaf/error.hpp"
@@ -28,6 +31,15 @@ int run_command(const noonleaf::cli::Arguments& arguments) {
   return input_refused;
 }
 
+/// Help and version are printed by the parser: onto a full disk they must not look as if they were.
+int answered(int exit_code) {
+  errno = 0;
+  if (std::cout.flush() || errno == EPIPE) return exit_code;
+  std::fprintf(stderr, "the answer could not be written: %s\n  fix: make room on the disk, or print it somewhere else\n",
+               std::strerror(errno));
+  return input_refused;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -35,6 +47,6 @@ int main(int count, char** words) {
   std::signal(SIGXFSZ,
               SIG_IGN);  // so is a file that may not grow further: the journal is cut back to what it was
   const auto parsed = noonleaf::cli::parse_arguments(count, words);
-  if (const int* const exit_code = std::get_if<int>(&parsed)) return *exit_code;
+  if (const int* const exit_code = std::get_if<int>(&parsed)) return answered(*exit_code);
   return run_command(std::get<noonleaf::cli::Arguments>(parsed));
 }

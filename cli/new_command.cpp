@@ -1,10 +1,8 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
 #include <string>
 #include <system_error>
-#include <unistd.h>
 #include <vector>
 
 #include "noonleaf/error.hpp"
@@ -15,6 +13,7 @@
 #include "demo_files.hpp"
 #include "new_questions.hpp"
 #include "terminal.hpp"
+#include "whole_files.hpp"
 
 namespace noonleaf::cli {
 namespace {
@@ -31,11 +30,6 @@ constexpr int done = 0, wrong_usage = 2;
   throw Error(std::move(problem));
 }
 
-/// One file of a garden folder, its name below it.
-struct FolderFile {
-  std::string name, text;
-};
-
 std::vector<FolderFile> demo_folder() {
   std::vector<FolderFile> files;
   for (const DemoFile& file : demo_files()) files.push_back({std::string(file.name), std::string(file.text)});
@@ -49,38 +43,6 @@ std::vector<FolderFile> started_folder(const GardenStart& start) {
   return {{"garden.toml", garden},
           {"journal.csv", empty_journal_text()},
           {"weather/README.txt", weather_guide_text(start.units)}};
-}
-
-void write_files(const fs::path& folder, const std::vector<FolderFile>& files) {
-  for (const FolderFile& file : files) {
-    const fs::path path = folder / file.name;
-    fs::create_directories(path.parent_path());
-    std::ofstream stream(path, std::ios::binary);
-    stream.write(file.text.data(), static_cast<std::streamsize>(file.text.size()));
-    if (!stream.flush())
-      throw fs::filesystem_error("cannot write", path, std::make_error_code(std::errc::io_error));
-  }
-}
-
-/// Beside the wanted name, so that a folder under that name is always whole.
-fs::path folder_beside(const fs::path& wanted) {
-  fs::path beside = wanted;
-  beside += ".new-" + std::to_string(::getpid());
-  return beside;
-}
-
-/// Whole or not at all: written beside, then renamed.
-void write_folder(const std::string& shown_name, const fs::path& wanted, const std::vector<FolderFile>& files) {
-  const fs::path beside = folder_beside(wanted);
-  std::error_code code;
-  try {
-    write_files(beside, files);
-    fs::rename(beside, wanted);
-  } catch (const fs::filesystem_error& failed) {
-    fs::remove_all(beside, code);
-    refuse(shown_name, "the folder could not be made: " + failed.code().message(),
-           "choose a place where you may write and there is room");
-  }
 }
 
 fs::path free_folder(const std::string& shown_name) {
@@ -124,7 +86,7 @@ std::string started_words(const fs::path& wanted, const GardenStart& start) {
 int run(const NewArguments& arguments) {
   const fs::path wanted = free_folder(arguments.folder);
   if (arguments.demo) {
-    write_folder(arguments.folder, wanted, demo_folder());
+    write_whole_folder(arguments.folder, wanted, demo_folder());
     print(demo_words(wanted));
     return done;
   }
@@ -139,7 +101,7 @@ int run(const NewArguments& arguments) {
   } else {
     start = ask_for_garden();
   }
-  write_folder(arguments.folder, wanted, started_folder(start));
+  write_whole_folder(arguments.folder, wanted, started_folder(start));
   print(started_words(wanted, start));
   return done;
 }

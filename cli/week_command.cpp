@@ -1,9 +1,5 @@
 #include <chrono>
-#include <filesystem>
-#include <fstream>
 #include <string>
-#include <system_error>
-#include <unistd.h>
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
@@ -17,11 +13,10 @@
 
 #include "commands.hpp"
 #include "terminal.hpp"
+#include "whole_files.hpp"
 
 namespace noonleaf::cli {
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::size_t largest_plan_bytes = 4UL * 1024 * 1024;
 
@@ -60,26 +55,6 @@ std::string answer(const WeekView& view, WeekArguments::Format format) {
   return {};
 }
 
-/// Whole or not at all: written beside, then renamed over what was there.
-void write_file(const std::string& name, const std::string& text) {
-  const fs::path beside = name + ".new-" + std::to_string(::getpid());
-  std::error_code code;
-  {
-    std::ofstream stream(beside, std::ios::binary);
-    stream.write(text.data(), static_cast<std::streamsize>(text.size()));
-    if (!stream.flush()) code = std::make_error_code(std::errc::io_error);
-  }
-  if (!code) fs::rename(beside, name, code);
-  if (!code) return;
-  std::error_code ignored;
-  fs::remove(beside, ignored);
-  Problem problem;
-  problem.file = name;
-  problem.message = "this file could not be written: " + code.message();
-  problem.fix = "choose a place where you may write and there is room";
-  throw Error(std::move(problem));
-}
-
 /// Today's alerts, where the plan begins today.
 std::vector<Alert> alerts_for(const GardenFolder& folder, const Sky& sky, const WeekPlan& plan,
                               const LocalTime& now, Language language) {
@@ -110,7 +85,7 @@ int run(const WeekArguments& arguments) {
   if (arguments.out.empty()) {
     print(text);
   } else {
-    write_file(arguments.out, text);
+    write_whole_file(arguments.out, text);
     print("Wrote " + arguments.out + "\n");
   }
   return 0;

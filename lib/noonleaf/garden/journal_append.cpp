@@ -340,8 +340,7 @@ FileLock lock_of(const JournalTarget& target) {
 }
 
 JournalShape shape_in(const JournalTarget& target) {
-  std::error_code code;
-  if (!std::filesystem::exists(target.file, code)) return {};
+  if (is_nothing_there(target.file)) return {};
   return shape_of(read_text_file(target.file, target.shown_name, largest_journal_bytes));
 }
 

@@ -446,8 +446,7 @@ Journal parse_journal(std::string_view text, std::string_view shown_name, const 
 }
 
 Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden) {
-  std::error_code code;
-  if (!std::filesystem::exists(file, code)) return {};
+  if (is_nothing_there(file)) return {};
   return parse_journal(read_text_file(file, shown_name, largest_journal_bytes), shown_name, garden);
 }
 

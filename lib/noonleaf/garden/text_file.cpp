@@ -23,6 +23,10 @@ Error refusal(std::string_view shown_name, std::string message, std::string fix)
 void require_plain_file(const std::filesystem::path& file, std::string_view shown_name) {
   std::error_code code;
   const auto status = std::filesystem::status(file, code);
+  if (code && !is_nothing_there(file)) {
+    throw refusal(shown_name, "this file cannot be reached: " + code.message(),
+                  "check where the link leads, and who may read the folder (its permissions)");
+  }
   if (!std::filesystem::exists(status)) {
     throw refusal(shown_name, "there is no such file",
                   "check the name; `noonleaf new DIR --demo` makes a whole garden folder");
@@ -46,6 +50,11 @@ void require_utf8(const std::string& text, std::string_view shown_name) {
 }
 
 }  // namespace
+
+bool is_nothing_there(const std::filesystem::path& file) {
+  std::error_code code;
+  return std::filesystem::symlink_status(file, code).type() == std::filesystem::file_type::not_found;
+}
 
 std::string read_text_file(const std::filesystem::path& file, std::string_view shown_name,
                            std::size_t largest_bytes) {

@@ -14,5 +14,8 @@ inline namespace [[gnu::visibility("default")]] v1 {
 std::string read_text_file(const std::filesystem::path& file, std::string_view shown_name,
                            std::size_t largest_bytes);
 
+/// Whether the name is free: no file, no folder, and no link either, wherever it leads.
+bool is_nothing_there(const std::filesystem::path& file);
+
 }  // namespace v1
 }  // namespace noonleaf
