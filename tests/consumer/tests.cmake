@@ -1,6 +1,6 @@
 # noonleaf as others use it: installed into empty folders, found in every way, built against and run.
 # Static libraries are those of this build; the shared ones are built once more, without optimisation.
-if(BUILD_SHARED_LIBS OR NOT NOONLEAF_CLI)
+if(BUILD_SHARED_LIBS OR NOONLEAF_SANITIZE OR NOT NOONLEAF_CLI)
   return()
 endif()
 set(consumer "${CMAKE_CURRENT_SOURCE_DIR}/consumer")
