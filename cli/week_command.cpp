@@ -6,7 +6,6 @@
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/sky.hpp"
-#include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/week_text.hpp"
@@ -55,15 +54,6 @@ std::string answer(const WeekView& view, WeekArguments::Format format) {
   return {};
 }
 
-/// Today's alerts, where the plan begins today.
-std::vector<Alert> alerts_for(const GardenFolder& folder, const Sky& sky, const WeekPlan& plan,
-                              const LocalTime& now, Language language) {
-  if (plan.first != now.date) return {};
-  Today today = plan_today(folder.garden, folder.journal, sky, {plan.first, plan.from}, plan.unlogged);
-  today.likelihood = likelihood_of_alerts(folder.garden, folder.journal, sky, today);
-  return alerts_of({folder.garden, today, language});
-}
-
 /// The table of runs and the calendar say nothing of how sure the plan is.
 bool says_how_sure(WeekArguments::Format format) {
   return format != WeekArguments::Format::csv && format != WeekArguments::Format::ics;
@@ -79,7 +69,8 @@ int run(const WeekArguments& arguments) {
   if (says_how_sure(arguments.format))
     plan.likelihood = likelihood_of_week(folder.garden, folder.journal, sky, plan);
   WeekView view{.garden = folder.garden, .plan = plan, .language = arguments.language, .made = now};
-  if (says_how_sure(arguments.format)) view.alerts = alerts_for(folder, sky, plan, now, arguments.language);
+  if (says_how_sure(arguments.format))
+    view.alerts = alerts_beside(plan, now.date, folder.garden, folder.journal, sky, arguments.language);
   if (!arguments.since.empty()) compare_with_earlier(view, arguments.since);
   const std::string text = answer(view, arguments.format);
   if (arguments.out.empty()) {

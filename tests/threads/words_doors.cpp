@@ -66,6 +66,10 @@ std::string every_sentence() {
     for (const Estimate& estimate : estimates_behind(here.folder.garden, here.folder.journal, here.sky, date))
       out << estimate_words(here.folder.garden, estimate, language);
     out << outdoor_title(language) << outdoor_cautions_title(language);
+    const WeekPlan plan =
+        plan_week(here.folder.garden, here.folder.journal, here.sky, {.first = date, .days = 2});
+    out << likelihood_of_week(here.folder.garden, here.folder.journal, here.sky, plan).members;
+    out << alerts_beside(plan, date, here.folder.garden, here.folder.journal, here.sky, language).size();
     for (const BedToday& bed : here.day.beds)
       out << hand_words(view, bed) << cycle_words(view, bed) << doubt_words(view, bed)
           << people_words(view, bed) << seedbed_words(view, bed) << obstacle_words(view, bed)

@@ -8,6 +8,7 @@
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/today_json.hpp"
 #include "noonleaf/report/week_text.hpp"
 
@@ -73,13 +74,14 @@ noonleaf_status noonleaf_week_json(const noonleaf_garden* garden, const noonleaf
     noonleaf::WeekQuestion question{.first = made.date, .days = given.days};
     if (!is_no_day(given.first_day)) question.first = day_of(given.first_day, "first_day");
     if (question.first == made.date) question.from = made.time_of_day;
-    const noonleaf::WeekPlan plan =
-        noonleaf::plan_week(here.folder.garden, here.folder.journal, here.sky, question);
-    *json = text_for_caller(
-        noonleaf::week_json({.garden = here.folder.garden,
-                             .plan = plan,
-                             .language = chosen<noonleaf::Language>(given.language, 2, "language"),
-                             .made = made}));
+    const noonleaf::Garden& garden_read = here.folder.garden;
+    const noonleaf::Journal& journal = here.folder.journal;
+    const auto language = chosen<noonleaf::Language>(given.language, 2, "language");
+    noonleaf::WeekPlan plan = noonleaf::plan_week(garden_read, journal, here.sky, question);
+    plan.likelihood = noonleaf::likelihood_of_week(garden_read, journal, here.sky, plan);
+    noonleaf::WeekView view{.garden = garden_read, .plan = plan, .language = language, .made = made};
+    view.alerts = noonleaf::alerts_beside(plan, made.date, garden_read, journal, here.sky, language);
+    *json = text_for_caller(noonleaf::week_json(view));
     return noonleaf_status{noonleaf_done};
   });
 }

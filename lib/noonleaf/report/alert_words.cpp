@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/report/alert_phrases.hpp"
 #include "noonleaf/report/labels.hpp"
 #include "noonleaf/units.hpp"
@@ -348,6 +349,14 @@ std::vector<Alert> alerts_of(const TodayView& view) {
   add_blocked(view, alerts);
   is_frosty(view) ? add_frost(view, alerts) : add_heat(view, alerts);
   return alerts;
+}
+
+std::vector<Alert> alerts_beside(const WeekPlan& plan, std::chrono::year_month_day made, const Garden& garden,
+                                 const Journal& journal, const Sky& sky, Language language) {
+  if (plan.first != made) return {};
+  Today today = plan_today(garden, journal, sky, {plan.first, plan.from}, plan.unlogged);
+  today.likelihood = likelihood_of_alerts(garden, journal, sky, today);
+  return alerts_of({garden, today, language});
 }
 
 }  // namespace v1

@@ -4,6 +4,9 @@
 #include <string_view>
 #include <vector>
 
+#include "noonleaf/garden/journal.hpp"
+#include "noonleaf/plan/sky.hpp"
+#include "noonleaf/plan/week.hpp"
 #include "noonleaf/report/today_words.hpp"
 
 namespace noonleaf {
@@ -28,6 +31,11 @@ std::string_view code(AlertKind kind);
 
 /// All alerts of the day in the view's language, what wilts first first.
 std::vector<Alert> alerts_of(const TodayView& view);
+
+/// The alerts of the day on which a plan is made, for the page of the plan; none where the plan begins on another
+/// day. Throws    as plan_today
+std::vector<Alert> alerts_beside(const WeekPlan& plan, std::chrono::year_month_day made, const Garden& garden,
+                                 const Journal& journal, const Sky& sky, Language language);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -95,6 +95,7 @@ SheetSection alert_section(const WeekView& view);
 struct SureTable {
   std::string title{};
   std::vector<std::string> days{};  ///< "Wed 16"
+  /// One bed.
   struct Row {
     std::string letter{};              ///< of the bed
     std::vector<std::string> cells{};  ///< by day; of the planting that is worst off on it
