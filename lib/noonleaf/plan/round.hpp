@@ -29,7 +29,8 @@ inline constexpr std::size_t round_members = 100;
 
 /// How likely a bed is to leave its range before somebody can water it.
 struct RoundBed {
-  std::string bed{}, letter{};                          ///< its id
+  std::string bed{};                                    ///< its id
+  std::string letter{};                                 ///< on the sheet
   std::optional<std::chrono::year_month_day> before{};  ///< day of that chance; of the next one, where one is
                                                         ///< today; nothing = none within a week
   double leaves_range_frac =
@@ -39,13 +40,17 @@ struct RoundBed {
 
 /// One garden in a round of many.
 struct RoundEntry {
-  RoundNeed need = RoundNeed::nothing_grows;
-  std::string garden{};                 ///< its name
-  std::string bed{}, letter{}, crop{};  ///< the bed that is worst off, and what grows there
-  bool seedbed = false;
-  double depletion_mm = missing, limit_mm = missing;  ///< of that bed this morning: Dr and RAW; De and REW
-  std::size_t beds = 0, beds_beyond = 0;              ///< in all; beyond their limit by the day's close
-  std::optional<std::chrono::year_month_day> beyond_on{};    ///< first day that ends beyond the limit
+  RoundNeed need = RoundNeed::nothing_grows;               ///< how much it needs a person
+  std::string garden{};                                    ///< its name
+  std::string bed{};                                       ///< id of the bed that is worst off
+  std::string letter{};                                    ///< of that bed, on the sheet
+  std::string crop{};                                      ///< what grows there
+  bool seedbed = false;                                    ///< that bed is sown and not up
+  double depletion_mm = missing;                           ///< of that bed this morning: Dr; of a seedbed De
+  double limit_mm = missing;                               ///< of that bed: RAW; of a seedbed REW
+  std::size_t beds = 0;                                    ///< in all
+  std::size_t beds_beyond = 0;                             ///< beyond their limit by the day's close
+  std::optional<std::chrono::year_month_day> beyond_on{};  ///< first day that ends beyond the limit
   std::optional<std::chrono::year_month_day> next_chance{};  ///< first day, this one included, on which
                                                              ///< somebody could water that bed; within a week
   int dry_days = 0;                     ///< days beyond the limit before that chance, a week at most

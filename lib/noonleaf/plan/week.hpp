@@ -21,15 +21,16 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What week is wanted.
 struct WeekQuestion {
-  std::chrono::year_month_day first{};
-  std::chrono::minutes from{0};    ///< on the first day no run starts earlier
-  int days = 7;                    ///< 1 to 14
-  std::size_t most_steps = 1'000;  ///< of the search over shared taps; beyond it the bound is stated
+  std::chrono::year_month_day first{};  ///< day of the plan
+  std::chrono::minutes from{0};         ///< on the first day no run starts earlier
+  int days = 7;                         ///< 1 to 14
+  std::size_t most_steps = 1'000;       ///< of the search over shared taps; beyond it the bound is stated
 };
 
 /// One opening and closing of a run.
 struct WeekCycle {
-  std::chrono::minutes begin{0}, end{0};  ///< wall clock of the site
+  std::chrono::minutes begin{0};  ///< after midnight, wall clock of the site
+  std::chrono::minutes end{0};    ///< after midnight, wall clock of the site
 };
 
 /// What happens if nobody closes the tap at the end of a run.
@@ -39,9 +40,9 @@ struct WeekCycle {
 ///           the numbers are for the week.
 struct UnclosedRun {
   std::chrono::year_month_day until_date{};  ///< when somebody is next on site
-  std::chrono::minutes until{0};
-  std::optional<std::size_t> finder{};  ///< who that is; nothing = nobody within a week
-  double extra_hours = missing;         ///< it runs on after the time to close
+  std::chrono::minutes until{0};             ///< after midnight of that day
+  std::optional<std::size_t> finder{};       ///< who that is; nothing = nobody within a week
+  double extra_hours = missing;              ///< it runs on after the time to close
   double extra_l = missing;  ///< and what that takes from the tap; without a flow what falls into the bed
   double extra_depth_mm = missing;  ///< on the bed, on top of the run
   double percolation_mm =
@@ -57,26 +58,30 @@ enum class RunSize {
 
 /// One run of the week.
 struct WeekRun {
-  int number = 0;  ///< 1, 2, ... in the order of date and time: as printed
-  std::chrono::year_month_day date{};
-  std::size_t bed = 0, sprinkler = 0, tap = 0;  ///< indices into Garden
-  std::size_t opener = 0, closer = 0;           ///< indices into Garden::caretakers; on site at that minute
-  std::optional<std::size_t> backup{};          ///< another person, on site when it has to be closed,
-                                                ///< else the next to come that day; nothing = nobody
-  std::vector<WeekCycle> cycles{};              ///< one, or two with a pause for the water to soak in
-  double minutes = missing;                     ///< of running, all cycles together
-  double net_depth_mm = missing;                ///< asked for: never above the depletion
-  double depth_mm = missing;                    ///< what these minutes put into the bed on average
+  int number = 0;                       ///< 1, 2, ... in the order of date and time: as printed
+  std::chrono::year_month_day date{};   ///< on which it begins and ends
+  std::size_t bed = 0;                  ///< index into Garden::beds
+  std::size_t sprinkler = 0;            ///< index into Garden::sprinklers
+  std::size_t tap = 0;                  ///< index into Garden::taps
+  std::size_t opener = 0;               ///< index into Garden::caretakers; on site at that minute
+  std::size_t closer = 0;               ///< index into Garden::caretakers; on site at that minute
+  std::optional<std::size_t> backup{};  ///< another person, on site when it has to be closed,
+                                        ///< else the next to come that day; nothing = nobody
+  std::vector<WeekCycle> cycles{};      ///< one, or two with a pause for the water to soak in
+  double minutes = missing;             ///< of running, all cycles together
+  double net_depth_mm = missing;        ///< asked for: never above the depletion
+  double depth_mm = missing;            ///< what these minutes put into the bed on average
   double volume_l = missing;       ///< from the tap; without a flow of the sprinkler what falls into the bed
   double skip_rain_mm = missing;   ///< rain in the gauge since the bed's last run from which this one is not
                                    ///< needed; missing = no rain reaches the bed
   double intake_left_out_min = 0;  ///< wanted, but it would run off even in two cycles
-  RunSize size = RunSize::refill;
+  RunSize size = RunSize::refill;  ///< why it is as long as it is
   std::size_t planting = 0;        ///< of the bed: whose need sets the depth
   bool evening_on_leaves = false;  ///< overhead in the evening on a crop whose leaves suffer
-  double depletion_before_mm = missing, depletion_after_mm = missing;  ///< of that planting
-  UnclosedRun unclosed{};
-  RunPlan plan{};  ///< rate, losses and multiplier behind the minutes
+  double depletion_before_mm = missing;  ///< of that planting
+  double depletion_after_mm = missing;   ///< of that planting
+  UnclosedRun unclosed{};                ///< if nobody closes it
+  RunPlan plan{};                        ///< rate, losses and multiplier behind the minutes
 };
 
 /// What can stand in the way of water.
@@ -116,19 +121,24 @@ enum class RelaxationKind {
 
 /// The cheapest relaxation of a limit, as data; the words live in report.
 struct Relaxation {
-  RelaxationKind kind = RelaxationKind::none;
-  std::chrono::year_month_day date{};
-  std::chrono::minutes begin{0}, end{0};
-  std::optional<std::size_t> caretaker{}, restriction{};  ///< indices into Garden and its rules
-  double minutes = missing, litres = missing;
-  double stress_left_mm = missing;  ///< stress of the bed over the plan, were it done; 0 = none
+  RelaxationKind kind = RelaxationKind::none;  ///< says which of the members below mean something
+  std::chrono::year_month_day date{};          ///< on which it helps
+  std::chrono::minutes begin{0};               ///< after midnight, wall clock of the site
+  std::chrono::minutes end{0};                 ///< after midnight, wall clock of the site
+  std::optional<std::size_t> caretaker{};      ///< index into Garden::caretakers; nothing = anybody
+  std::optional<std::size_t> restriction{};    ///< index into rules.restrictions
+  double minutes = missing;                    ///< of a longer run
+  double litres = missing;                     ///< to bring by hand
+  double stress_left_mm = missing;             ///< stress of the bed over the plan, were it done; 0 = none
 };
 
 /// A bed that suffers in spite of the plan.
 struct WeekMiss {
-  std::size_t bed = 0, planting = 0;
-  std::chrono::year_month_day first{}, last{};  ///< days on which it is beyond its limit
-  bool seedbed = false;                         ///< the top layer of a seedbed dries; else the root zone
+  std::size_t bed = 0;                  ///< index into Garden::beds
+  std::size_t planting = 0;             ///< index into Bed::plantings
+  std::chrono::year_month_day first{};  ///< day on which it is beyond its limit
+  std::chrono::year_month_day last{};   ///< such day of the plan
+  bool seedbed = false;                 ///< the top layer of a seedbed dries; else the root zone
   double stress_mm =
       missing;  ///< transpiration lost, or for a seedbed mm beyond the limit summed over the days
   WeekLimit limit = WeekLimit::nobody_on_site;  ///< the one to blame
@@ -148,29 +158,31 @@ enum class DayRisk {
 
 /// One bed on one day: of its neediest planting.
 struct BedDay {
-  std::chrono::year_month_day date{};
-  std::size_t planting = 0;  ///< index into Bed::plantings
-  bool seedbed = false;      ///< depletion, limit of the top layer: De, REW, TEW instead of Dr, RAW, TAW
-  double depletion_dawn_mm = missing;      ///< with the plan, before the day's water
-  double depletion_dawn_dry_mm = missing;  ///< without it and without rain
-  double depletion_close_mm = missing, depletion_close_dry_mm = missing;  ///< the same at the day's close
-  double raw_mm = missing;                                                ///< limit of comfort
-  double taw_mm = missing;                                                ///< all that the roots can reach
-  double rain_mm = missing;  ///< forecast; the plan does not count on it
+  std::chrono::year_month_day date{};  ///< of the site
+  std::size_t planting = 0;            ///< index into Bed::plantings
+  bool seedbed = false;  ///< depletion, limit of the top layer: De, REW, TEW instead of Dr, RAW, TAW
+  double depletion_dawn_mm = missing;       ///< with the plan, before the day's water
+  double depletion_dawn_dry_mm = missing;   ///< without it and without rain
+  double depletion_close_mm = missing;      ///< with the plan, at the day's close
+  double depletion_close_dry_mm = missing;  ///< without it and without rain, at the day's close
+  double raw_mm = missing;                  ///< limit of comfort
+  double taw_mm = missing;                  ///< all that the roots can reach
+  double rain_mm = missing;                 ///< forecast; the plan does not count on it
   // close = dawn - rain_counted - irrigation + et + drained, of the layer that the depletion is of
   double rain_counted_mm = 0;  ///< rain that has fallen already, in the bed
   double et_mm = missing;      ///< crop and soil, with the plan; for a seedbed what leaves the top layer
   double drained_mm = 0;       ///< water that the layer could not hold
   double irrigation_mm = 0;    ///< by the plan, in the bed
   double lost_mm = 0;          ///< transpiration lost to dryness on this day
-  DayRisk risk = DayRisk::not_known, risk_dry = DayRisk::not_known;  ///< with the plan, and without
+  DayRisk risk = DayRisk::not_known;      ///< with the plan
+  DayRisk risk_dry = DayRisk::not_known;  ///< without it
 };
 
 /// One bed over the plan.
 struct WeekBed {
-  std::size_t bed = 0;  ///< index into Garden::beds
-  bool nothing_grows = false;
-  std::vector<BedDay> days{};
+  std::size_t bed = 0;                          ///< index into Garden::beds
+  bool nothing_grows = false;                   ///< no planting asks for anything
+  std::vector<BedDay> days{};                   ///< of the plan, in their order
   std::optional<OpenQuestion> open_question{};  ///< runs that nobody wrote down: taken as done (today.hpp)
   std::optional<std::chrono::year_month_day> lasts_to{};  ///< last day within its limit without water;
                                                           ///< nothing = beyond it on the first day
@@ -197,18 +209,19 @@ struct PlanProof {
 
 /// The plan.
 struct WeekPlan {
-  std::chrono::year_month_day first{}, last{};
-  std::chrono::minutes from{0};
+  std::chrono::year_month_day first{};  ///< day of the plan
+  std::chrono::year_month_day last{};   ///< day of the plan
+  std::chrono::minutes from{0};         ///< on the first day no run starts earlier
   std::chrono::year_month_day
-      looks_to{};  ///< stress counts to the close of this day: the next chance after it
-  std::vector<WeekRun> runs{};
-  std::vector<WeekMiss> misses{};
-  std::vector<WeekBed> beds{};  ///< as in the garden file
-  std::vector<SkyDay> sky{};    ///< of the days of the plan that the files cover
-  SkipRules skip{};
-  PlanProof proof{};
-  std::vector<Estimate> estimates{};
-  UnloggedRuns unlogged{};  ///< of the days before it, taken as done in beds with an open question
+      looks_to{};                     ///< stress counts to the close of this day: the next chance after it
+  std::vector<WeekRun> runs{};        ///< in the order of date and time
+  std::vector<WeekMiss> misses{};     ///< what the plan cannot do
+  std::vector<WeekBed> beds{};        ///< as in the garden file
+  std::vector<SkyDay> sky{};          ///< of the days of the plan that the files cover
+  SkipRules skip{};                   ///< when a run is left out
+  PlanProof proof{};                  ///< how good it is
+  std::vector<Estimate> estimates{};  ///< what was taken for want of a measurement
+  UnloggedRuns unlogged{};            ///< of the days before it, taken as done in beds with an open question
   std::optional<Likelihood> likelihood{};  ///< where the caller asked likelihood_of_week for it
 };
 

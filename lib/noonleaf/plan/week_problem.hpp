@@ -30,24 +30,25 @@ enum class PlantingNeed {
 
 /// One planting over the days of the problem.
 struct PlantingProblem {
-  double area_m2 = missing;
-  BalanceState dawn{};             ///< on the first morning
-  std::vector<BalanceDay> days{};  ///< all days of the problem, without the plan's water and without rain
-  std::vector<GrowthDay> growth{};
-  std::vector<PlantingNeed> needs{};
-  SoilWater soil{};
-  BalanceSettings settings{};
+  double area_m2 = missing;           ///< of the planting; above 0
+  BalanceState dawn{};                ///< on the first morning
+  std::vector<BalanceDay> days{};     ///< all days of the problem, without the plan's water and without rain
+  std::vector<GrowthDay> growth{};    ///< the same days
+  std::vector<PlantingNeed> needs{};  ///< on the same days
+  SoilWater soil{};                   ///< of its bed
+  BalanceSettings settings{};         ///< of its account
 };
 
 /// A run's openings: one, or two with a pause in which the water soaks in.
 struct RunShape {
   /// One opening of the tap.
   struct Opening {
-    int begin_min = 0, end_min = 0;  ///< minutes after the run began
+    int begin_min = 0;  ///< minutes after the run began
+    int end_min = 0;    ///< minutes after the run began
   };
-  int minutes = 0;  ///< of running
-  std::array<Opening, 2> openings{};
-  int n_openings = 1;
+  int minutes = 0;                    ///< of running
+  std::array<Opening, 2> openings{};  ///< the first n_openings of them
+  int n_openings = 1;                 ///< 1 or 2
 
   /// From the first opening to the last closing.
   int span_min() const { return openings[static_cast<std::size_t>(n_openings - 1)].end_min; }
@@ -55,12 +56,12 @@ struct RunShape {
 
 /// One bed.
 struct BedProblem {
-  std::size_t tap = 0;
-  double area_m2 = missing;
-  ApplicationRate rate{};
-  RunLimits limits{};  ///< shortest and longest run of its sprinkler
-  std::vector<PlantingProblem> plantings{};
-  std::vector<DaySlots> water_may_run{};  ///< on each day of the plan: rules, quiet times, wind, frost
+  std::size_t tap = 0;                       ///< beds with the same number share it
+  double area_m2 = missing;                  ///< of the whole bed; above 0
+  ApplicationRate rate{};                    ///< of its sprinkler
+  RunLimits limits{};                        ///< shortest and longest run of its sprinkler
+  std::vector<PlantingProblem> plantings{};  ///< all that take part in the plan
+  std::vector<DaySlots> water_may_run{};     ///< on each day of the plan: rules, quiet times, wind, frost
   std::vector<std::array<int, slots_per_day>> discomfort{};  ///< on each day: heat, wind, wet leaves at night
   std::vector<RunShape> shapes{};  ///< by minutes of running; minutes 0: no run is so long
 };
@@ -76,9 +77,10 @@ inline constexpr int pause_between_runs_min = 5;
 
 /// The whole problem. Days from `plan_days` on are looked at, not watered.
 struct WeekProblem {
-  std::size_t plan_days = 0, all_days = 0;
+  std::size_t plan_days = 0;                     ///< that may be watered
+  std::size_t all_days = 0;                      ///< those and the ones that are looked at behind them
   std::vector<std::vector<DaySlots>> on_site{};  ///< [person][day of the plan]
-  std::vector<BedProblem> beds{};
+  std::vector<BedProblem> beds{};                ///< all that are to be planned together
 };
 
 /// How a run relates to what the bed lacks.
@@ -86,13 +88,13 @@ enum class RunLevel { refill, half_refill };
 
 /// A run that a bed may have on a day.
 struct RunChoice {
-  std::size_t day = 0;
-  DayPart part = DayPart::before_demand;
-  RunLevel level = RunLevel::refill;
-  std::size_t planting = 0;  ///< whose depletion it refills
-  double net_mm = 0;         ///< asked for; never above that depletion
-  double depth_mm = 0;       ///< mean depth that its minutes put into the bed
-  int minutes = 0;
+  std::size_t day = 0;                    ///< of the plan, from 0
+  DayPart part = DayPart::before_demand;  ///< of that day
+  RunLevel level = RunLevel::refill;      ///< how much of the depletion
+  std::size_t planting = 0;               ///< whose depletion it refills
+  double net_mm = 0;                      ///< asked for; never above that depletion
+  double depth_mm = 0;                    ///< mean depth that its minutes put into the bed
+  int minutes = 0;                        ///< of running
   bool cut = false;  ///< shorter than asked for, by the longest run or the hours there are
 
   /// Equal in every member.
@@ -103,8 +105,8 @@ struct RunChoice {
 struct PlanCost {
   std::int64_t seed_dryness = 0;  ///< ml: mm beyond REW of the top layer at a day's close x m2, seeds not up
   std::int64_t stress = 0;        ///< ml: transpiration lost to dryness
-  std::int64_t runs = 0;
-  std::int64_t water = 0;  ///< dl put into the beds
+  std::int64_t runs = 0;          ///< a count
+  std::int64_t water = 0;         ///< dl put into the beds
 
   /// Compared in the order of the members.
   friend auto operator<=>(const PlanCost&, const PlanCost&) = default;
@@ -116,7 +118,7 @@ PlanCost operator+(PlanCost left, const PlanCost& right);
 
 /// Losses smaller than this on a day count as none: nobody is sent for a drop (ours).
 inline constexpr double counted_stress_mm = 0.1;
-inline constexpr double counted_seed_dryness_mm = 0.5;
+inline constexpr double counted_seed_dryness_mm = 0.5;  ///< the same for a seedbed, beyond REW (ours)
 
 /// Depletion below which no tap is opened (ours; the same as `today`).
 inline constexpr double smallest_net_mm = 1.0;
@@ -128,7 +130,7 @@ BedState first_state(const BedProblem& bed);
 
 /// A day of a bed: its end state, and what the plants lost on it.
 struct BedStep {
-  BedState end{};
+  BedState end{};   ///< at the day's close, which is the next dawn
   PlanCost cost{};  ///< seed dryness and stress; runs and water of the choice too
 };
 
@@ -163,7 +165,8 @@ DaySlots start_slots(const WeekProblem& problem, std::size_t bed, std::size_t da
 
 /// A person who can open and one who can close, the same where that can be.
 struct Attendants {
-  std::size_t opener = 0, closer = 0;
+  std::size_t opener = 0;  ///< index into WeekProblem::on_site
+  std::size_t closer = 0;  ///< index into WeekProblem::on_site
 };
 /// Who can open and close a run of that shape from that slot on; nothing where nobody can.
 std::optional<Attendants> attendants(const WeekProblem& problem, std::size_t day, const RunShape& shape,
@@ -171,8 +174,8 @@ std::optional<Attendants> attendants(const WeekProblem& problem, std::size_t day
 
 /// One bed's runs in the order of their days, and what they cost.
 struct BedSchedule {
-  std::vector<RunChoice> runs{};
-  PlanCost cost{};
+  std::vector<RunChoice> runs{};  ///< in the order of their days
+  PlanCost cost{};                ///< of the bed over all days
 };
 
 /// What a bed's runs cost over all days, by the balance day by day: the judge of every plan.
@@ -180,8 +183,9 @@ PlanCost cost_of(const BedProblem& bed, std::span<const RunChoice> runs);
 
 /// A run with its start.
 struct PlacedChoice {
-  std::size_t bed = 0, start_slot = 0;
-  RunChoice run{};
+  std::size_t bed = 0;         ///< index into WeekProblem::beds
+  std::size_t start_slot = 0;  ///< of the day, slots of minutes_per_slot from midnight
+  RunChoice run{};             ///< which
 };
 
 /// Runs of one day with their starts, at least discomfort; nothing when they cannot all take place.

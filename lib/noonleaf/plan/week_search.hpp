@@ -24,8 +24,8 @@ using DayDislike = std::vector<std::array<std::int64_t, 2>>;  ///< [day][part]
 
 /// The best runs of one bed by itself.
 struct BedOptimum {
-  BedSchedule schedule{};
-  PlanCost bound{};  ///< no schedule costs less; the schedule's cost unless labels were dropped
+  BedSchedule schedule{};  ///< the best that was found
+  PlanCost bound{};        ///< no schedule costs less; the schedule's cost unless labels were dropped
 };
 
 /// Dynamic programming over the days: all states that can come about, equal ones (to a millionth of a mm)
@@ -39,9 +39,10 @@ inline constexpr std::size_t most_labels = 40'000;
 
 /// The best plan for all beds.
 struct WeekSolution {
-  std::vector<BedSchedule> beds{};
-  PlanCost cost{}, bound{};  ///< no plan costs less than `bound`
-  std::size_t steps = 0;     ///< beds solved
+  std::vector<BedSchedule> beds{};  ///< as in the problem
+  PlanCost cost{};                  ///< of the plan
+  PlanCost bound{};                 ///< no plan costs less
+  std::size_t steps = 0;            ///< beds solved
   /// Whether no plan can cost less.
   bool is_optimal() const { return cost == bound; }
 };

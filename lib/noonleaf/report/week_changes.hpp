@@ -14,13 +14,15 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// One run as a plan names it, in the garden's own ids. Bed, date and `run_of_day` make it the same run in a
 /// plan that is made again.
 struct PlannedRun {
-  std::chrono::year_month_day date{};
-  std::string bed{}, closer{};
-  int run_of_day = 1;  ///< of that bed on that date
-  std::chrono::minutes begin{0}, end{0};
-  double minutes = 0;
-  int openings = 1;       ///< 2 with a pause for the water to soak in
-  int first_dropped = 1;  ///< of a run that is off or has fewer openings: the first that is off
+  std::chrono::year_month_day date{};  ///< on which it begins and ends
+  std::string bed{};                   ///< its id
+  std::string closer{};                ///< id of the caretaker
+  int run_of_day = 1;                  ///< of that bed on that date
+  std::chrono::minutes begin{0};       ///< after midnight, wall clock of the site
+  std::chrono::minutes end{0};         ///< of the last opening
+  double minutes = 0;                  ///< of running
+  int openings = 1;                    ///< 2 with a pause for the water to soak in
+  int first_dropped = 1;               ///< of a run that is off or has fewer openings: the first that is off
 };
 
 /// How a run differs from the earlier plan.
@@ -28,8 +30,9 @@ enum class WeekChangeKind { added, dropped, time, minutes, closer };
 
 /// One difference from an earlier plan.
 struct WeekChange {
-  WeekChangeKind kind = WeekChangeKind::added;
-  PlannedRun now{}, before{};  ///< added: `now` alone; dropped: `before` alone
+  WeekChangeKind kind = WeekChangeKind::added;  ///< how it differs
+  PlannedRun now{};                             ///< in this plan; empty where it was dropped
+  PlannedRun before{};                          ///< in the earlier plan; empty where it was added
 };
 
 /// The runs of a plan.

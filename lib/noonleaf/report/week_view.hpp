@@ -17,9 +17,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// A plan, the garden it is for, and how it is to be told. Garden and plan must outlive it.
 struct WeekView {
-  const Garden& garden;
-  const WeekPlan& plan;
-  Language language = Language::en;
+  const Garden& garden;                              ///< must outlive the view
+  const WeekPlan& plan;                              ///< must outlive the view
+  Language language = Language::en;                  ///< of the words
   LocalTime made{};                                  ///< on the site's wall clock
   std::optional<std::vector<WeekChange>> changes{};  ///< against an earlier plan; nothing = none was given
   std::vector<PlannedRun> dropped{};                 ///< openings of the earlier plan that are off
@@ -31,14 +31,14 @@ struct WeekView {
 
 /// One heading with its lines.
 struct SheetSection {
-  std::string title{};
-  std::vector<std::string> lines{};
+  std::string title{};               ///< empty = the section is left out
+  std::vector<std::string> lines{};  ///< paragraphs
 };
 
 /// Runs of one day that the same people open and close, one behind the other.
 struct RunGroup {
-  std::chrono::year_month_day date{};
-  std::vector<const WeekRun*> runs{};
+  std::chrono::year_month_day date{};  ///< of all of them
+  std::vector<const WeekRun*> runs{};  ///< into the plan, which must outlive the group
 };
 
 // Every text below is free of control characters.
@@ -93,7 +93,7 @@ SheetSection alert_section(const WeekView& view);
 
 /// How sure the plan is, by bed and day: "S3 W1" is short of water in 3 of 10, wilting in 1 of 10.
 struct SureTable {
-  std::string title{};
+  std::string title{};              ///< of the table
   std::vector<std::string> days{};  ///< "Wed 16"
   /// One bed.
   struct Row {
