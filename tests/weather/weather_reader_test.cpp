@@ -29,7 +29,7 @@ std::string many_days(int count, int first = 0, const std::string& remark = "") 
   return bytes;
 }
 
-std::size_t resident_kilobytes() {
+[[maybe_unused]] std::size_t resident_kilobytes() {
   std::ifstream status("/proc/self/statm");
   std::size_t pages = 0, resident = 0;
   status >> pages >> resident;

@@ -7,8 +7,6 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::size_t at_the_tap_slots = 1;  // a person must still be there for five minutes
-
 std::size_t slots_of(int minutes) {
   return static_cast<std::size_t>((minutes + minutes_per_slot - 1) / minutes_per_slot);
 }
