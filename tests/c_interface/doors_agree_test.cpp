@@ -20,6 +20,7 @@
 #include "noonleaf/reference/daily_batch.hpp"
 #include "noonleaf/reference/hourly_batch.hpp"
 #include "noonleaf/report/today_json.hpp"
+#include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/week_text.hpp"
 #include "noonleaf/soil/texture.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
@@ -388,8 +389,15 @@ BOOST_AUTO_TEST_CASE(plans_of_the_demo_garden) {
   auto today =
       noonleaf::plan_today(read.garden, read.journal, sky, {.date = 2025y / July / 16, .from = minutes{540}});
   today.likelihood = noonleaf::likelihood_of_today(read.garden, read.journal, sky, today);
-  const auto week = noonleaf::plan_week(read.garden, read.journal, sky,
-                                        {.first = 2025y / July / 16, .from = minutes{540}, .days = 5});
+  auto week = noonleaf::plan_week(read.garden, read.journal, sky,
+                                  {.first = 2025y / July / 16, .from = minutes{540}, .days = 5});
+  week.likelihood = noonleaf::likelihood_of_week(read.garden, read.journal, sky, week);
+  noonleaf::WeekView view{.garden = read.garden,
+                          .plan = week,
+                          .language = noonleaf::Language::es,
+                          .made = {2025y / July / 16, minutes{540}}};
+  view.alerts = noonleaf::alerts_beside(week, view.made.date, read.garden, read.journal, sky, view.language);
+  BOOST_REQUIRE(!view.alerts.empty());
 
   noonleaf_garden* garden = nullptr;
   BOOST_REQUIRE_EQUAL(noonleaf_garden_read(folder.c_str(), &garden, nullptr), noonleaf_done);
@@ -400,10 +408,7 @@ BOOST_AUTO_TEST_CASE(plans_of_the_demo_garden) {
   noonleaf_text_free(json);
   const noonleaf_week_request request{sizeof request, {2025, 7, 16}, 540, {}, 5, noonleaf_spanish};
   BOOST_REQUIRE_EQUAL(noonleaf_week_json(garden, &request, &json, nullptr), noonleaf_done);
-  BOOST_CHECK_EQUAL(json, noonleaf::week_json({.garden = read.garden,
-                                               .plan = week,
-                                               .language = noonleaf::Language::es,
-                                               .made = {2025y / July / 16, minutes{540}}}));
+  BOOST_CHECK_EQUAL(json, noonleaf::week_json(view));
   noonleaf_text_free(json);
   noonleaf_garden_free(garden);
 }
