@@ -1,4 +1,3 @@
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -14,26 +13,13 @@
 #include "noonleaf/report/week_text.hpp"
 #include "noonleaf/weather/utf8_text.hpp"
 
+#include "golden_text.hpp"
 #include "invented_week.hpp"
 
 using namespace noonleaf;
 using namespace std::chrono_literals;
 
 namespace {
-
-void check_golden(const std::string& name, const std::string& text) {
-  const std::filesystem::path path = std::filesystem::path(NOONLEAF_GOLDEN_FOLDER) / name;
-  if (std::getenv("NOONLEAF_WRITE_GOLDEN") != nullptr) {
-    std::filesystem::create_directories(path.parent_path());
-    std::ofstream(path, std::ios::binary) << text;
-    return;
-  }
-  std::ifstream stream(path, std::ios::binary);
-  BOOST_REQUIRE_MESSAGE(stream, "no golden file " << path);
-  std::ostringstream expected;
-  expected << stream.rdbuf();
-  BOOST_TEST((text == expected.str()), name << " differs; now:\n" << text);
-}
 
 /// For the browser and the calendar reader (look-at-pages.sh, read-calendar.sh).
 void write_sheet(const std::string& name, const std::string& text) {
