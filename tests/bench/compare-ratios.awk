@@ -5,5 +5,6 @@ FNR == NR { documented[$2 "|" $3] = $4; next }
 {
   key = $2 "|" $3
   was = key in documented ? documented[key] : "none"
-  printf "| %s | %s | %s | %s | %s |\n", $2, $3, was, $4, was + 0 > 0 ? sprintf("%.2f", $4 / was) : "none"
+  # The last value stands in brackets: a bare > after printf would open a file.
+  printf "| %s | %s | %s | %s | %s |\n", $2, $3, was, $4, (was + 0 > 0 ? sprintf("%.2f", $4 / was) : "none")
 }
