@@ -47,8 +47,7 @@ void add_garden_commands(CommandLine& line);  ///< those that take a garden fold
 void add_log_command(CommandLine& line);
 void add_table_commands(CommandLine& line);  ///< those that need no garden
 
-// ---- checks of one option's text: empty = good, else what is wrong
-// ------------------------------------------
+// ---- checks of one option's text: empty = good, else what is wrong ----------------------------------------
 std::string check_date(const std::string& text);
 std::string check_clock(const std::string& text);
 std::string check_pair(const std::string& text);

@@ -240,8 +240,7 @@ void ask_patches(GardenStart& start) {
   }
 }
 
-// ---- the same by options
-// ------------------------------------------------------------------------------------
+// ---- the same by options ----------------------------------------------------------------------------------
 
 std::vector<std::string> fields_of(const std::string& text) {
   std::vector<std::string> fields;

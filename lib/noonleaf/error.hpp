@@ -47,8 +47,8 @@ inline constexpr std::size_t problems_shown = 20;
 std::string headline(const Problem& problem);
 
 /// The problem as a person reads it: headline, source line with a caret under the offending text, fix.
-/// Control characters of the source line are shown as a middle dot, so that no input reaches the terminal
-/// raw. Example
+/// Control characters of the source line are shown as a middle dot: no input reaches the terminal raw.
+/// Example
 ///   july.csv:17:12: tmax_c: "61.4" is outside -40 to 60 °C
 ///     2024-07-06,61.4,12.3
 ///                ^^^^

@@ -130,8 +130,7 @@ typedef struct noonleaf_location {
 } noonleaf_location;
 noonleaf_status noonleaf_location_defaults(noonleaf_location* location);
 
-// ---------------------------------------------------------------------------------- reference
-// evapotranspiration
+// ------------------------------------------------------------------------------ reference evapotranspiration
 
 /// Which publication's equation, and which surface.
 enum { noonleaf_fao56 = 0, noonleaf_asce = 1 };
@@ -226,8 +225,7 @@ noonleaf_status noonleaf_hourly_columns_defaults(noonleaf_hourly_columns* column
 noonleaf_status noonleaf_hourly_et0(const noonleaf_hourly_site* site, const noonleaf_hourly_columns* columns,
                                     noonleaf_problems** problems);
 
-// ------------------------------------------------------------------------------------------------- the
-// balance
+// ----------------------------------------------------------------------------------------------- the balance
 
 /// How much water a soil holds.
 typedef struct noonleaf_soil {
@@ -378,8 +376,7 @@ noonleaf_status noonleaf_balance(const noonleaf_soil* soil, const noonleaf_plant
                                  noonleaf_ground* ground, noonleaf_balance_totals* totals,
                                  noonleaf_problems** problems);
 
-// ------------------------------------------------------------------------------------------------- the run
-// time
+// ---------------------------------------------------------------------------------------------- the run time
 
 /// Where a sprinkler's rate comes from: it decides which losses are still to be taken off.
 enum {
@@ -547,8 +544,7 @@ typedef struct noonleaf_wilt_day {
 noonleaf_status noonleaf_wilt(const noonleaf_wilt_request* request, noonleaf_wilt_day* day,
                               noonleaf_problems** problems);
 
-// -------------------------------------------------------------------------------------------------- the
-// garden
+// ------------------------------------------------------------------------------------------------ the garden
 
 /// A garden folder as it was when it was read: garden.toml, journal.csv, weather/.
 typedef struct noonleaf_garden noonleaf_garden;

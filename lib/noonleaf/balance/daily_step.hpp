@@ -60,8 +60,7 @@ enum class DepletionFraction {
 /// How the account of the top layer is kept.
 enum class SurfaceAccount {
   /// The part that irrigation wets and the part that only rain wets each have their De (Allen et al. 2005);
-  /// and De
-  /// agrees with Dr (ours): a root zone at field capacity has no dry surface, an exhausted one no wet
+  /// and De agrees with Dr (ours): a root zone at field capacity has no dry surface, an exhausted one no wet
   /// surface.
   coupled,
   /// One De for the part last wetted, kept apart from Dr: FAO-56 ch. 7 as printed in 1998. De and Dr can then

@@ -1,7 +1,7 @@
 // Compiled with -O3 -fno-math-errno -fno-trapping-math -ffp-contract=off: vector code, and the same decisions
 // on every instruction set. Also with -ffinite-math-only -fno-signed-zeros, so that least and most are one
-// instruction each (a fifth of the time, measured): no missing number may come in here, ensemble.cpp puts
-// members with one aside (ensemble_members.hpp, ensemble_weather.hpp).
+// instruction each (a fifth of the time, measured): no missing number may come in here,
+// ensemble.cpp and ensemble_weather.cpp put members with one aside.
 #include "noonleaf/balance/ensemble_kernel.hpp"
 
 namespace noonleaf {

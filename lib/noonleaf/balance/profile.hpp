@@ -17,8 +17,7 @@ LayerLimits lower_layer_limits(const SoilWater& soil, double root_depth_m, doubl
 
 /// Moves the boundary between root zone and lower layer, up or down; no water is lost or made.
 ///
-/// Method    A layer is taken as equally dry throughout, except that what lies below the wilting point lies
-/// in
+/// Method    A layer is taken as equally dry throughout, except that what lies below the wilting point lies in
 ///           the top layer, where evaporation left it. Ours.
 /// Result    the depletion that the root zone gained (+) with new soil or gave back (-) [mm]
 double move_root_boundary(BalanceState& state, const SoilWater& soil, double root_depth_m);

@@ -9,8 +9,7 @@ inline namespace v1 {
 
 /// The most that a line and a key of garden.toml may hold.
 ///
-/// Note      The TOML parser frees its tables one inside the other, so that a table 100,000 deep overflows
-/// the
+/// Note      The TOML parser frees its tables one inside the other, so that a table 100,000 deep overflows the
 ///           stack. It bounds the nesting of values itself, but not the parts of a dotted key, each of which
 ///           is a table within the one before; and an array may hold such a key on each of its lines.
 inline constexpr std::size_t longest_toml_line_bytes = 2000;

@@ -32,8 +32,7 @@ namespace formula {
 /// 2^x within 4e-14 of its size for x from -1020 to 1020; NaN for NaN.
 ///
 /// Method    x = n + f with |f| <= 1/2; 2^f = 1 + f p(f), p our own polynomial of degree 8 through the
-/// Chebyshev
-///           points of +-1/2; 2^n put straight into the exponent bits
+///           Chebyshev points of +-1/2; 2^n put straight into the exponent bits
 [[gnu::always_inline]] inline double short_exp2(double x) {
   constexpr double to_integer = 0x1.8p52;
   const double shifted = x + to_integer;

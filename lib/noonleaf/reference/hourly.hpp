@@ -105,9 +105,8 @@ double first_night_relative_sun(Dryness dryness);
 
 /// Hours one after the other: carries Rs/Rso from the afternoon through the night, as both publications ask.
 ///
-/// fao56  the night takes the ratio of the period two to three hours before sunset, (ws - 0.79) < w <= (ws -
-/// 0.52);
-///        where its radiation is missing, that of the last period before it that has some
+/// fao56  the night takes the ratio of the period two to three hours before sunset, (ws - 0.79) < w <=
+///        (ws - 0.52); where its radiation is missing, that of the last period before it that has some
 /// asce   periods of low sun take the ratio of the last period with the sun at 0.3 rad or higher
 class HourlySeries {
  public:

@@ -87,8 +87,7 @@ Block section_block(const std::string& title, const std::string& text) {
   return {section_html(title, text), lines_pt(title + "m: " + text, page_width_pt) + gap_pt};
 }
 
-// ---- the head of a page
-// -------------------------------------------------------------------------------------
+// ---- the head of a page -----------------------------------------------------------------------------------
 
 Block head_block(const WeekView& view) {
   const std::string title =
@@ -110,8 +109,7 @@ Block skip_block(const WeekView& view) {
           lines_pt(section.title + "mm: " + text, writing_width_pt) + 8 + gap_pt};
 }
 
-// ---- the table of runs
-// --------------------------------------------------------------------------------------
+// ---- the table of runs ------------------------------------------------------------------------------------
 
 /// Runs of one day and half of the day (on the 12-hour clock) with the same people.
 std::vector<RunGroup> bands_of(const WeekView& view) {
@@ -269,8 +267,7 @@ TablePart two_columns(const RunTable& table, std::size_t begin, double height_pt
            std::max(left.block.height_pt, one ? 0 : right.block.height_pt) + gap_pt}};
 }
 
-// ---- from blocks to pages
-// -----------------------------------------------------------------------------------
+// ---- from blocks to pages ---------------------------------------------------------------------------------
 
 /// Fills pages from top to bottom. The first page and every page with runs begin with head and skip rules.
 class PageFlow {
@@ -389,8 +386,7 @@ std::string sheet_pages(const WeekView& view) {
   return html;
 }
 
-// ---- for the educator
-// ---------------------------------------------------------------------------------------
+// ---- for the educator -------------------------------------------------------------------------------------
 
 std::string legend_words(const WeekView& view) {
   const bool us = view.garden.site.units == UnitSystem::us;

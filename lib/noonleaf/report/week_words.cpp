@@ -43,8 +43,7 @@ std::string beds_words(const WeekView& view, const std::vector<std::string>& let
   return say(view, id, {{"letters", view.text().list(letters)}});
 }
 
-// ---- cautions
-// -----------------------------------------------------------------------------------------------
+// ---- cautions ---------------------------------------------------------------------------------------------
 
 bool any_run(const WeekView& view, bool (*matters)(const WeekView&, const WeekRun&)) {
   return std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
@@ -127,8 +126,7 @@ SheetSection care_section(const WeekView& view) {
   return {say(view, Phrase::care_title), {joined(sentences)}};
 }
 
-// ---- the other sections
-// -------------------------------------------------------------------------------------
+// ---- the other sections -----------------------------------------------------------------------------------
 
 SheetSection soil_section(const WeekView& view) {
   const bool us = view.garden.site.units == UnitSystem::us;
@@ -200,8 +198,7 @@ SheetSection estimated_section(const WeekView& view) {
   return {say(view, Phrase::estimated_title), {list + ". " + note}};
 }
 
-// ---- changes
-// ------------------------------------------------------------------------------------------------
+// ---- changes ----------------------------------------------------------------------------------------------
 
 std::string change_words(const WeekView& view, const WeekChange& change) {
   const LocalText text = view.text();
@@ -239,8 +236,7 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
              {{"day", day}, {"bed", letter}, {"open", open}, {"closer", closer}});
 }
 
-// ---- what the plan cannot do
-// --------------------------------------------------------------------------------
+// ---- what the plan cannot do ------------------------------------------------------------------------------
 
 Phrase limit_phrase(WeekLimit limit) {
   constexpr std::array<Phrase, 15> phrases{Phrase::limit_nobody_on_site,

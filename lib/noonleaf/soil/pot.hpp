@@ -8,11 +8,10 @@ inline namespace [[gnu::visibility("default")]] v1 {
 /// Weights of one pot filled with the soil of a bed, on a kitchen scale. The way to field capacity and
 /// wilting point of mixes that no texture equation covers.
 ///
-/// How       Fill a pot as loosely as the bed is. Sow or set a seedling and let its roots fill the pot. Soak
-/// it in a
-///           bucket until no bubbles rise, lift it out: soaked. Let it drain covered for a day: drained. Then
-///           give no water: when the leaves hang at dawn and have not recovered, weigh again: wilted. Last,
-///           spread the soil in an oven at 105 °C until it loses no more weight, and weigh it in the pot:
+/// How       Fill a pot as loosely as the bed is. Sow or set a seedling and let its roots fill the pot. Soak it
+///           in a bucket until no bubbles rise, lift it out: soaked. Let it drain covered for a day: drained.
+///           Then give no water: when the leaves hang at dawn and have not recovered, weigh again: wilted.
+///           Last, spread the soil in an oven at 105 °C until it loses no more weight, and weigh it in the pot:
 ///           dry.
 struct PotWeights {
   double soil_volume_l = missing;  ///< of the soil in the pot, by filling it with water to the same mark

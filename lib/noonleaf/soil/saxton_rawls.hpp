@@ -42,7 +42,7 @@ struct SaxtonRawls {
 SaxtonRawls saxton_rawls(const SoilParticles& particles);
 
 /// The same as a soil for the balance: FC, WP and saturation times (1 - Rv), bulk conductivity, REW by
-/// texture (Ritchie et al. 1989, repeated in Allen et al. 2005; from memory).
+/// texture (rew_by_texture_mm), but never more than 0.6 TEW (ours).
 SoilWater soil_of(const SoilParticles& particles);
 
 /// Osmotic tension of the soil solution at a water content.
@@ -51,10 +51,14 @@ SoilWater soil_of(const SoilParticles& particles);
 /// Source    Saxton & Rawls 2006, eq. 24
 double osmotic_tension_kpa(double theta, double theta_s, double salinity_ds_m);
 
-/// Readily evaporable water by texture, never more than 0.6 TEW where that is given (ours).
+/// Readily evaporable water by texture.
 ///
 /// Equation  20 - 0.15 sand, for sand above 80 %; 11 - 0.06 clay, for clay above 50 %; else 8 + 0.08 clay
 /// Source    Ritchie et al. (1989), repeated in Allen et al. (2005); from memory
+/// Input     sand_pct, clay_pct  of the fine earth by weight [%], 0 to 100
+/// Result    [mm]
+/// Missing   NaN in, NaN out where the branch needs it
+/// Throws    Error, naming the field, when outside the accepted range
 double rew_by_texture_mm(double sand_pct, double clay_pct);
 
 }  // namespace v1

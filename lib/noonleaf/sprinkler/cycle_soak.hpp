@@ -23,10 +23,9 @@ double surface_storage_mm(std::string_view texture, double slope_pct);
 
 /// How much of a covered soil's intake the same soil takes when it lies bare and drops beat on it.
 ///
-/// Table     sand 1; loamy sand and sandy loam 0.57; loam, silt loam, silt and sandy clay loam 0.5; finer
-/// 0.75 Source    ratio of bare to covered ground in the USDA suggested maximum sprinkler rates, slopes to 5
-/// % (NEH sect.
-///           15, ch. 11), from memory: 2.0/2.0, 1.0/1.75, 0.5/1.0, 0.15/0.2 in/h
+/// Table     sand 1; loamy sand and sandy loam 0.57; loam, silt loam, silt and sandy clay loam 0.5; finer 0.75
+/// Source    ratio of bare to covered ground in the USDA suggested maximum sprinkler rates, slopes to 5 % (NEH
+///           sect. 15, ch. 11), from memory: 2.0/2.0, 1.0/1.75, 0.5/1.0, 0.15/0.2 in/h
 /// Input     texture as green_ampt_soil
 /// Throws    Error, field "texture"
 double bare_intake_share(std::string_view texture);
