@@ -4,20 +4,15 @@
 #include <cstddef>
 #include <vector>
 
+#include "noonleaf/plain_name.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
 constexpr std::size_t longest_compared = 64;  // no name is longer; keeps the cost of hostile input small
 
-std::string folded(std::string_view text) {
-  std::string result(text.substr(0, longest_compared));
-  for (char& letter : result) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    if (letter == ' ' || letter == '-') letter = '_';
-  }
-  return result;
-}
+std::string compared(std::string_view text) { return plain_name(text.substr(0, longest_compared)); }
 
 std::size_t edit_distance(const std::string& a, const std::string& b) {
   std::vector<std::size_t> before(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
@@ -38,11 +33,11 @@ std::size_t edit_distance(const std::string& a, const std::string& b) {
 
 template <class Names>
 std::string nearest(std::string_view typed, const Names& names) {
-  const std::string wanted = folded(typed);
+  const std::string wanted = compared(typed);
   std::string best;
   std::size_t best_distance = longest_compared;
   for (const auto& name : names) {
-    const std::size_t distance = edit_distance(wanted, folded(name));
+    const std::size_t distance = edit_distance(wanted, compared(name));
     const std::size_t allowed = std::max<std::size_t>(2, name.size() / 3);
     if (distance <= allowed && distance < best_distance) {
       best = name;

@@ -112,7 +112,7 @@ noonleaf::EnsembleResult one_planting(const EnsembleGround& ground, const Ensemb
 }
 
 std::vector<BalanceSettings> settings_served() {
-  std::vector<BalanceSettings> out(5);
+  std::vector<BalanceSettings> out(6);
   out[1].curve_number = 78;
   out[1].depletion = noonleaf::DepletionFraction::fixed;
   out[2].irrigated_frac = 0.35;
@@ -123,6 +123,7 @@ std::vector<BalanceSettings> settings_served() {
   out[4].curve_number = 70;
   out[4].emitters = noonleaf::EmitterPlace::under_canopy;
   out[4].evaporation_factor = 0.75;
+  out[5].curve_number = 100;  // sealed ground: it holds nothing back, on a day without rain too
   return out;
 }
 
@@ -274,6 +275,9 @@ BOOST_AUTO_TEST_CASE(what_the_batch_does_not_serve_is_refused) {
   BalanceSettings unknown_salt;
   unknown_salt.salt_stress = missing;
   BOOST_CHECK_THROW(one_planting(all.ground(1.5), all.sky(), {}, growth, unknown_salt), noonleaf::Error);
+  BalanceSettings beyond_sealed;
+  beyond_sealed.curve_number = 101;
+  BOOST_CHECK_THROW(one_planting(all.ground(1.5), all.sky(), {}, growth, beyond_sealed), noonleaf::Error);
   EnsembleGround odd = all.ground(1.5);
   odd.rew_mm = odd.rew_mm.first(2);
   BOOST_CHECK_THROW(one_planting(odd, all.sky(), {}, growth, {}), noonleaf::Error);

@@ -282,14 +282,9 @@ void standing_day(BalanceDetail& d, const BalanceState& state) {
   d.raw_mm = d.p_frac * d.taw_mm;
 }
 
-}  // namespace
-
-BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
-                         const SoilWater& given_soil, const BalanceSettings& settings) {
-  const SoilWater& soil = day.soil ? *day.soil : given_soil;
-  require_complete(soil);
-  require_day(day, settings);
-  require_profile(start, growth, soil);
+/// What the day has whatever becomes of it, so that a day with something missing says so much.
+BalanceDetail begun_day(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
+                        const SoilWater& soil, const BalanceSettings& settings) {
   BalanceDetail d;
   d.date = day.date;
   d.start = start;
@@ -305,6 +300,18 @@ BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const
   d.salt_stress = settings.salt_stress;
   d.end.root_depth_m = growth.root_depth_m;
   d.end.profile_depth_m = start.profile_depth_m;
+  return d;
+}
+
+}  // namespace
+
+BalanceDetail daily_step(const BalanceState& start, const BalanceDay& day, const GrowthDay& growth,
+                         const SoilWater& given_soil, const BalanceSettings& settings) {
+  const SoilWater& soil = day.soil ? *day.soil : given_soil;
+  require_complete(soil);
+  require_day(day, settings);
+  require_profile(start, growth, soil);
+  BalanceDetail d = begun_day(start, day, growth, soil, settings);
   const CoefficientMethod method = method_of(growth, settings);
   if (anything_missing(start, day, growth, method)) return d;
 

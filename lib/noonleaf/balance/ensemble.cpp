@@ -51,6 +51,7 @@ void require_settings(const BalanceSettings& settings, const EnsembleWatering& w
   require_within("irrigated_frac", settings.irrigated_frac, 0.01, 1, "");
   require_within("salt_stress", settings.salt_stress, 0, 1, "");
   require_within("evaporation_factor", settings.evaporation_factor, 0, 1, "");
+  require_within("curve_number", settings.curve_number, 1, 100, "");
   require_within("refill_max_mm", watering.refill_max_mm, 0, 2000, "mm");
   for (const double needed :
        {settings.irrigated_frac, settings.salt_stress, settings.evaporation_factor, watering.refill_max_mm})
@@ -248,8 +249,7 @@ void load_start(EnsembleBlock& b, std::size_t lane, const EnsembleStart& start, 
 
 /// Members that are not sound carry any sound one's numbers and are missing from the first day on.
 MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
-  const Member stand_in{
-      {.field_capacity_m3_m3 = 0.3, .wilting_point_m3_m3 = 0.1, .rew_mm = 5}, 0, 1};
+  const Member stand_in{{.field_capacity_m3_m3 = 0.3, .wilting_point_m3_m3 = 0.1, .rew_mm = 5}, 0, 1};
   MissingSince since{};
   b = EnsembleBlock{};
   const auto& given = run.planting.given;

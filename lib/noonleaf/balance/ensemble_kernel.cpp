@@ -4,6 +4,8 @@
 // ensemble.cpp and ensemble_weather.cpp put members with one aside.
 #include "noonleaf/balance/ensemble_kernel.hpp"
 
+#include "noonleaf/soil/runoff_formula.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace kernel {
@@ -25,13 +27,10 @@ struct Fraction {
 /// TR-55 and the wetness of the surface, as soil/runoff.hpp has them.
 [[gnu::always_inline]] inline double runoff_of(double rain, double average, double de, double rew,
                                                double tew) {
-  const double cn_dry = average / (2.281 - 0.01281 * average);
-  const double cn_wet = average / (0.427 + 0.00573 * average);
-  const double wet_to = 0.5 * rew;
-  const double dryness = most(0, least(1, (de - wet_to) / (0.7 * rew + 0.3 * tew - wet_to)));
-  const double s = 25400 / (cn_wet + dryness * (cn_dry - cn_wet)) - 254;
-  const double beyond = most(0, rain - 0.2 * s);
-  return beyond * beyond / (rain + 0.8 * s);
+  const double cn_dry = runoff_formula::curve_number_dry(average);
+  const double cn_wet = runoff_formula::curve_number_wet(average);
+  const double dryness = most(0, least(1, runoff_formula::dryness(de, rew, tew)));
+  return runoff_formula::runoff_mm(rain, runoff_formula::retention_mm(cn_wet + dryness * (cn_dry - cn_wet)));
 }
 
 /// Kc max of the member's day, else the shared one (coefficients_formula.hpp with the height's power taken

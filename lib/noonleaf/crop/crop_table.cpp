@@ -10,6 +10,7 @@
 #include "noonleaf/crop/crop_rows_vegetable.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/nearest_name.hpp"
+#include "noonleaf/plain_name.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -29,16 +30,6 @@ constexpr std::array<Crop, n_crops> joined() {
 
 constexpr std::array<Crop, n_crops> all_crops = joined();
 
-/// As nearest_name takes names for equal: lower case, separators as `_`.
-std::string plain(std::string_view id) {
-  std::string out(id);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    if (c == ' ' || c == '-') c = '_';
-  }
-  return out;
-}
-
 Error unknown_crop(std::string_view id) {
   std::vector<std::string_view> ids;
   for (const Crop& crop : all_crops) ids.push_back(crop.id);
@@ -57,7 +48,7 @@ Error unknown_crop(std::string_view id) {
 std::span<const Crop> crop_table() { return all_crops; }
 
 const Crop& find_crop(std::string_view id) {
-  const std::string wanted = plain(id);
+  const std::string wanted = plain_name(id);
   const auto* const found =
       std::find_if(all_crops.begin(), all_crops.end(), [&](const Crop& crop) { return crop.id == wanted; });
   if (found == all_crops.end()) throw unknown_crop(id);

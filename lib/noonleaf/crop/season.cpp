@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/nearest_name.hpp"
@@ -28,13 +29,6 @@ using Boundaries = std::array<std::optional<sys_days>, n_boundaries>;
   problem.message = std::move(message);
   problem.fix = std::move(fix);
   throw Error(std::move(problem));
-}
-
-std::string date_text(sys_days day) {
-  const year_month_day date{day};
-  const auto two = [](unsigned n) { return (n < 10 ? "0" : "") + std::to_string(n); };
-  return std::to_string(int{date.year()}) + "-" + two(unsigned{date.month()}) + "-" +
-         two(unsigned{date.day()});
 }
 
 std::string lower(std::string_view text) {
@@ -119,8 +113,8 @@ Boundaries observed_boundaries(const Crop& crop, const Planting& planting, const
     const sys_days day{*dates[i]};
     if (season.next && (day < season.first || day >= *season.next)) continue;  // another year's
     if (day < latest)
-      refuse("stage", date_text(day),
-             "the stage seen on " + date_text(day) + " lies before " + date_text(latest) + ", when " +
+      refuse("stage", iso_date(day),
+             "the stage seen on " + iso_date(day) + " lies before " + iso_date(latest) + ", when " +
                  std::string(crop.id) + (i == 1 || latest == season.first ? " started" : " had passed on"),
              "give the stages in the order of the season, none before the start");
     known[i] = latest = day;

@@ -5,6 +5,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/soil/retention.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -90,11 +91,11 @@ SaxtonRawls saxton_rawls(const SoilParticles& particles) {
   normal_density(out, particles.sand_pct / 100, particles.clay_pct / 100, particles.organic_pct);
   adjust_density(out, particles.density_factor);
   require_plausible(out);
-  out.b =
-      (std::log(1500.0) - std::log(33.0)) / (std::log(out.theta_33) - std::log(out.theta_1500));  // eq. 15
-  out.a = std::exp(std::log(33.0) + out.b * std::log(out.theta_33));                              // eq. 14
-  out.lambda = 1 / out.b;                                                                         // eq. 18
-  out.conductivity_mm_h = 1930 * std::pow(out.theta_s - out.theta_33, 3 - out.lambda);            // eq. 16
+  const RetentionCurve curve = retention_curve({.theta_33 = out.theta_33, .theta_1500 = out.theta_1500});
+  out.a = curve.a;                                                                      // eq. 14
+  out.b = curve.b;                                                                      // eq. 15
+  out.lambda = 1 / out.b;                                                               // eq. 18
+  out.conductivity_mm_h = 1930 * std::pow(out.theta_s - out.theta_33, 3 - out.lambda);  // eq. 16
   const double rw = particles.gravel_pct / 100;
   const double alpha = out.density_g_cm3 / particle_density_g_cm3;
   out.gravel_volume_frac = alpha * rw / (1 - rw * (1 - alpha));  // eq. 19

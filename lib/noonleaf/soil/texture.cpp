@@ -8,6 +8,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
 #include "noonleaf/nearest_name.hpp"
+#include "noonleaf/plain_name.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 
 namespace noonleaf {
@@ -181,15 +182,6 @@ constexpr std::array<TextureClass, 12> classes{{
 }};
 // clang-format on
 
-std::string plain(std::string_view id) {
-  std::string out(id);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    if (c == ' ' || c == '-') c = '_';
-  }
-  return out;
-}
-
 /// Class limits of the USDA texture triangle, as the Soil Survey Manual words them, the finest last.
 std::string_view class_id(double sand, double clay) {
   const double silt = 100 - sand - clay;
@@ -213,7 +205,7 @@ std::string_view class_id(double sand, double clay) {
 std::span<const TextureClass> texture_table() { return classes; }
 
 const TextureClass& find_texture(std::string_view id) {
-  const std::string wanted = plain(id);
+  const std::string wanted = plain_name(id);
   const auto* const found =
       std::find_if(classes.begin(), classes.end(), [&](const TextureClass& one) { return one.id == wanted; });
   if (found != classes.end()) return *found;

@@ -10,6 +10,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
 #include "noonleaf/nearest_name.hpp"
+#include "noonleaf/plain_name.hpp"
 #include "noonleaf/sprinkler/fault_list.hpp"
 #include "noonleaf/sprinkler/green_ampt_formula.hpp"
 #include "noonleaf/sprinkler/intake_faults.hpp"
@@ -39,15 +40,6 @@ constexpr std::array<GreenAmptSoil, 12> soils = {{
     {"clay", 0.475, 0.385, 316.3, 0.3, 0.165, rawls},
 }};
 
-std::string folded(std::string_view text) {
-  std::string result(text);
-  for (char& letter : result) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    if (letter == '-' || letter == '_') letter = ' ';
-  }
-  return result;
-}
-
 void check_rate(double rate_mm_h, FaultList& faults) {
   faults.positive("rate_mm_h", rate_mm_h, 1000.0, "mm/h");
 }
@@ -72,7 +64,7 @@ void add_faults(const IntakeState& state, FaultList& faults) {
 std::span<const GreenAmptSoil> green_ampt_soils() { return soils; }
 
 const GreenAmptSoil& green_ampt_soil(std::string_view texture) {
-  const std::string wanted = folded(texture);
+  const std::string wanted = plain_name(texture, ' ');
   const auto found = std::find_if(soils.begin(), soils.end(),
                                   [&](const GreenAmptSoil& soil) { return soil.texture == wanted; });
   if (found != soils.end()) return *found;
