@@ -36,7 +36,6 @@ double sum(const std::array<double, 24>& values) {
   return total;
 }
 
-// Cloudiness function fcd of the whole day, ASCE-EWRI 2005 eq. 45 with its limits; 0.05 to 1.
 double cloudiness(const WeatherHours& hours, const DaySite& site) {
   double rs = 0;
   for (const WeatherHour& hour : hours) rs += hour.rs_mj_m2_h;

@@ -13,6 +13,11 @@ namespace {
   return int{value >= low} & int{value <= high};
 }
 
+/// Leaves the lane to the members that are known, and gives the others `stand_in`.
+[[gnu::always_inline]] inline void keep_known(HeatLane& lane, const Sound& known, double stand_in) {
+  for (std::size_t i = 0; i < heat_members; ++i) lane[i] = known[i] > 0 ? lane[i] : stand_in;
+}
+
 #ifdef NOONLEAF_DISPATCH
 [[gnu::target_clones("arch=x86-64-v4", "arch=x86-64-v3", "default")]]
 #endif
@@ -23,14 +28,14 @@ void day_loop(DayBlock& day, double rso_mj_m2_d, Sound& known) {
                       within(day.t_min_after[i], -60, 60) & within(day.ea[i], 0, 10) &
                       within(day.rs[i], 0, 60) & within(day.u2[i], 0, 60);
     known[i] = sound ? 1 : 0;
-    day.t_max[i] = sound ? day.t_max[i] : 25;
-    day.t_min[i] = sound ? day.t_min[i] : 15;
-    day.t_max_before[i] = sound ? day.t_max_before[i] : 25;
-    day.t_min_after[i] = sound ? day.t_min_after[i] : 15;
-    day.ea[i] = sound ? day.ea[i] : 1.2;
-    day.rs[i] = sound ? day.rs[i] : 20;
-    day.u2[i] = sound ? day.u2[i] : 2;
   }
+  keep_known(day.t_max, known, 25);
+  keep_known(day.t_min, known, 15);
+  keep_known(day.t_max_before, known, 25);
+  keep_known(day.t_min_after, known, 15);
+  keep_known(day.ea, known, 1.2);
+  keep_known(day.rs, known, 20);
+  keep_known(day.u2, known, 2);
 }
 
 #ifdef NOONLEAF_DISPATCH
@@ -43,14 +48,14 @@ void planting_loop(PlantingBlock& p, Sound& known) {
                       within(p.raw[i], 0, p.taw[i]) & within(p.dr[i], 0, 2000) & within(p.total[i], 0, 30) &
                       within(p.deficit[i], 0, leaf_refill_mm);
     known[i] = sound ? 1 : 0;
-    p.wilting_point[i] = sound ? p.wilting_point[i] : 0.1;
-    p.field_capacity[i] = sound ? p.field_capacity[i] : 0.3;
-    p.taw[i] = sound ? p.taw[i] : 100;
-    p.raw[i] = sound ? p.raw[i] : 50;
-    p.dr[i] = sound ? p.dr[i] : 0;
-    p.total[i] = sound ? p.total[i] : 5;
-    p.deficit[i] = sound ? p.deficit[i] : 0;
   }
+  keep_known(p.wilting_point, known, 0.1);
+  keep_known(p.field_capacity, known, 0.3);
+  keep_known(p.taw, known, 100);
+  keep_known(p.raw, known, 50);
+  keep_known(p.dr, known, 0);
+  keep_known(p.total, known, 5);
+  keep_known(p.deficit, known, 0);
 }
 
 #ifdef NOONLEAF_DISPATCH

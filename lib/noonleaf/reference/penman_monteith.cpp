@@ -8,6 +8,7 @@
 #include "noonleaf/atmosphere/pressure.hpp"
 #include "noonleaf/atmosphere/sun.hpp"
 #include "noonleaf/atmosphere/sun_formula.hpp"
+#include "noonleaf/reference/estimate_inputs.hpp"
 #include "noonleaf/reference/penman_monteith_formula.hpp"
 #include "noonleaf/reference/surface.hpp"
 
@@ -181,16 +182,7 @@ double daily_et0_mm_d(const DailyInputs& inputs, Equation equation, Surface surf
 
 DailyEt0Detail daily_et0(const DailyEstimate& day, const Location& location, Equation equation,
                          Surface surface) {
-  return daily_et0({.date = day.date,
-                    .latitude_deg = location.latitude_deg,
-                    .elevation_m = location.elevation_m,
-                    .t_max_c = day.t_max_c,
-                    .t_min_c = day.t_min_c,
-                    .ea_kpa = day.ea_kpa,
-                    .rs_mj_m2_d = day.rs_mj_m2_d,
-                    .u2_m_s = day.u2_m_s,
-                    .pressure_kpa = day.pressure_kpa},
-                   equation, surface);
+  return daily_et0(inputs_of(day, location), equation, surface);
 }
 
 double daily_et0_mm_d(const DailyEstimate& day, const Location& location, Equation equation,

@@ -4,6 +4,7 @@
 
 #include "noonleaf/atmosphere/soil_heat.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/reference/estimate_inputs.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -45,21 +46,6 @@ SoilHeat soil_heat_of(std::span<const DailyWeather> mean_days, std::size_t index
   return {soil_heat_of_month_mj_m2_d(around), SoilHeatFrom::both_neighbours};
 }
 
-DailyEt0Detail detail_of(const DailyEstimate& day, const Location& location, double g_mj_m2_d,
-                         Equation equation, Surface surface) {
-  return daily_et0({.date = day.date,
-                    .latitude_deg = location.latitude_deg,
-                    .elevation_m = location.elevation_m,
-                    .t_max_c = day.t_max_c,
-                    .t_min_c = day.t_min_c,
-                    .ea_kpa = day.ea_kpa,
-                    .rs_mj_m2_d = day.rs_mj_m2_d,
-                    .u2_m_s = day.u2_m_s,
-                    .pressure_kpa = day.pressure_kpa,
-                    .g_mj_m2_d = g_mj_m2_d},
-                   equation, surface);
-}
-
 }  // namespace
 
 std::vector<MonthlyEt0> monthly_et0(std::span<const DailyWeather> mean_days, const Location& location,
@@ -76,7 +62,7 @@ std::vector<MonthlyEt0> monthly_et0(std::span<const DailyWeather> mean_days, con
     result.mean_day = complete_daily(middle, location, options);
     const SoilHeat heat = soil_heat_of(mean_days, i);
     result.soil_heat = heat.from;
-    result.detail = detail_of(result.mean_day, location, heat.g_mj_m2_d, equation, surface);
+    result.detail = daily_et0(inputs_of(result.mean_day, location, heat.g_mj_m2_d), equation, surface);
     result.et0_mm = result.detail.et0_mm_d * last_day_of(result.month);
     results.push_back(result);
   }
@@ -95,7 +81,7 @@ TenDayEt0 ten_day_et0(const DailyWeather& mean_day, const Location& location, co
   middle.date = month / day{first + length / 2};
   TenDayEt0 result;
   result.mean_day = complete_daily(middle, location, options);
-  result.detail = detail_of(result.mean_day, location, 0.0, equation, surface);
+  result.detail = daily_et0(result.mean_day, location, equation, surface);
   result.et0_mm = result.detail.et0_mm_d * length;
   return result;
 }
