@@ -95,7 +95,7 @@ BOOST_AUTO_TEST_CASE(the_midnight_at_the_end_of_a_day) {
 BOOST_AUTO_TEST_CASE(no_offset_and_no_zone_is_refused) {
   BOOST_TEST(holds(refusal("time_begin,t_c\n2024-07-06T13:00,20\n", {}), "no zone is known"));
   BOOST_TEST(holds(refusal("time_begin,t_c\n2024-07-06T13:00,20\n", {.zone = "America/Chigago"}),
-                   "did you mean America/Chicago?"));
+                   "did you mean \"America/Chicago\"?"));
   BOOST_TEST(read("time_begin,t_c\n2024-07-06T13:00Z,20\n2024-07-06T14:00Z,20\n", {}).hours.size() == 2U);
 }
 

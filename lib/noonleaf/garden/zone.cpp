@@ -3,33 +3,15 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <stdexcept>
-#include <vector>
 
 #include <date/tz.h>
 
 #include "noonleaf/error.hpp"
-#include "noonleaf/nearest_name.hpp"
+#include "noonleaf/weather/site_zone.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
-
-std::string nearest_zone(std::string_view typed) {
-  std::vector<std::string> names;
-  for (const auto& zone : date::get_tzdb().zones) names.push_back(zone.name());
-  return nearest_name(typed, names);
-}
-
-Error unknown_zone(std::string_view typed, const std::string& nearest) {
-  Problem problem;
-  problem.field = "zone";
-  problem.text = typed;
-  problem.message = "\"" + problem.text + "\" is not a time zone of the IANA database";
-  problem.fix =
-      nearest.empty() ? "write it like zone = \"America/Chicago\"" : "did you mean \"" + nearest + "\"?";
-  return Error(std::move(problem));
-}
 
 /// Abbreviations that people write; some of them are zones of the database too, without daylight saving.
 struct ZoneAbbreviation {
@@ -57,21 +39,7 @@ void refuse_abbreviation(std::string_view name) {
 
 const date::time_zone& find_zone(std::string_view name) {
   refuse_abbreviation(name);
-  try {
-    return *date::locate_zone(std::string(name));
-  } catch (const std::runtime_error&) {
-    std::string nearest;
-    try {
-      nearest = nearest_zone(name);
-    } catch (const std::runtime_error&) {
-      Problem problem;
-      problem.field = "zone";
-      problem.message = "this machine has no time zone database";
-      problem.fix = "install the Debian package tzdata";
-      throw Error(std::move(problem));
-    }
-    throw unknown_zone(name, nearest);
-  }
+  return zone_named(std::string(name));
 }
 
 }  // namespace

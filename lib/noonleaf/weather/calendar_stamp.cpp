@@ -2,9 +2,9 @@
 
 #include <array>
 #include <charconv>
-#include <cstdio>
 #include <utility>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/weather/decimal_number.hpp"
 #include "noonleaf/weather/utf8_text.hpp"
 
@@ -43,16 +43,10 @@ constexpr std::int64_t day_s = 86'400;
   return static_cast<std::int32_t>(march_year / 400 * 146'097 + day_of_era) - 719'468;
 }
 
-std::string iso(int year, unsigned month, unsigned day) {
-  std::array<char, 48> text{};
-  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", year, month, day);
-  return text.data();
-}
-
 // A spelling to show in a fix: the date meant where it exists, else any date.
 std::string example(unsigned year, unsigned month, unsigned day) {
   const auto number = day_number(static_cast<int>(year), month, day);
-  return number ? iso(static_cast<int>(year), month, day) : "2026-07-04";
+  return number ? date_text(*number) : "2026-07-04";
 }
 
 struct DateParts {
@@ -94,10 +88,9 @@ Reading<std::int32_t> existing(std::string_view text, unsigned year, unsigned mo
   const bool month_known = month >= 1 && month <= 12;
   std::string why = month_known ? "that month has " + std::to_string(days_in_month(year, month)) + " days"
                                 : "months are 01 to 12";
-  std::string fix = month_known && day > 0
-                        ? "write a day of the calendar, like " +
-                              iso(static_cast<int>(year), month, days_in_month(year, month))
-                        : "write a day of the calendar, like 2026-07-04";
+  std::string fix =
+      "write a day of the calendar, like " +
+      (month_known && day > 0 ? example(year, month, days_in_month(year, month)) : "2026-07-04");
   return refused(in_quotes(text) + " does not exist: " + why, std::move(fix));
 }
 
@@ -138,6 +131,12 @@ bool read_offset(std::string_view text, std::optional<std::chrono::seconds>& off
   const std::chrono::seconds size = std::chrono::hours(hours) + std::chrono::minutes(minutes);
   offset = sign == '-' ? -size : size;
   return true;
+}
+
+// "1:00 PM", "1:00p.m."
+bool has_half_day_mark(std::string_view text) {
+  const std::size_t letter = text.find_first_of("AaPp");
+  return letter != std::string_view::npos && letter > 0;
 }
 
 }  // namespace
@@ -219,12 +218,6 @@ Reading<std::int32_t> read_date(std::string_view text, DateOrder order) {
                                          : existing(text, last, second, first);
 }
 
-// "1:00 PM", "1:00p.m."
-bool has_half_day_mark(std::string_view text) {
-  const std::size_t letter = text.find_first_of("AaPp");
-  return letter != std::string_view::npos && letter > 0;
-}
-
 Reading<std::int64_t> read_clock(std::string_view text) {
   if (has_half_day_mark(text))
     return {std::nullopt,
@@ -275,13 +268,8 @@ Reading<LocalStamp> read_stamp(std::string_view text, DateOrder order) {
   return {stamp, {}, {}};
 }
 
-std::string date_text(std::chrono::year_month_day date) {
-  return iso(static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-             static_cast<unsigned>(date.day()));
-}
-
 std::string date_text(std::int32_t day) {
-  return date_text(std::chrono::year_month_day(std::chrono::sys_days(std::chrono::days(day))));
+  return iso_date(std::chrono::year_month_day(std::chrono::sys_days(std::chrono::days(day))));
 }
 
 }  // namespace v1

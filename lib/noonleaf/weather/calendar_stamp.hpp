@@ -44,9 +44,8 @@ Reading<LocalStamp> read_stamp(std::string_view text, DateOrder order);
 /// "13:00" or "13:00:00" as seconds since midnight.
 Reading<std::int64_t> read_clock(std::string_view text);
 
-/// "2024-07-06"
+/// "2024-07-06", of days since 1970-01-01.
 std::string date_text(std::int32_t day);
-std::string date_text(std::chrono::year_month_day date);
 
 }  // namespace v1
 }  // namespace noonleaf

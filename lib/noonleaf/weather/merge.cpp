@@ -6,8 +6,8 @@
 #include <string>
 #include <utility>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/missing.hpp"
-#include "noonleaf/weather/calendar_stamp.hpp"
 #include "noonleaf/weather/daily_members.hpp"
 
 namespace noonleaf {
@@ -45,7 +45,7 @@ void note_conflict(const WeatherFile& used, const WeatherFile& other, std::size_
   problem.line = day < other.lines.size() ? other.lines[day] : 0;
   problem.field = canonical_name(static_cast<WeatherQuantity>(quantity));
   problem.text = number_text(weather.*daily_members[quantity]);
-  problem.message = problem.text + " on " + date_text(weather.date) + ", but " + used.name + " says " +
+  problem.message = problem.text + " on " + iso_date(weather.date) + ", but " + used.name + " says " +
                     number_text(used_value) + ", which is used";
   problem.fix = "name the file to be believed first, or delete the wrong value";
   conflicts.push_back({"files_disagree", Verdict::doubtful, std::move(problem)});

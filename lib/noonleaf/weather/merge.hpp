@@ -26,7 +26,6 @@ struct DailySeries {
   std::vector<DayOrigin> origins{};  ///< parallel to days
   std::vector<WeatherQuantities> forecast{};  ///< parallel to days: what was taken from a forecast
   std::vector<Finding> conflicts{};  ///< check "files_disagree": same day, same quantity, two measured values
-  std::vector<std::string> notes{};  ///< of all files, in their order
 };
 
 /// One continuous series from several files.

@@ -29,6 +29,8 @@ Problem zone_problem(std::string message, std::string fix) {
   return problem;
 }
 
+}  // namespace
+
 const date::time_zone& zone_named(const std::string& name) {
   if (name.empty())
     throw Error(zone_problem("the time zone of the site is needed", "name it like America/Chicago"));
@@ -45,13 +47,11 @@ const date::time_zone& zone_named(const std::string& name) {
     const std::string near = nearest_name(name, names);
     Problem problem =
         zone_problem(in_quotes(name) + " is not a time zone of the IANA database",
-                     near.empty() ? "write it like America/Chicago" : "did you mean " + near + "?");
+                     near.empty() ? "write it like \"America/Chicago\"" : "did you mean \"" + near + "\"?");
     problem.text = name;
     throw Error(std::move(problem));
   }
 }
-
-}  // namespace
 
 SiteZone::SiteZone(const std::string& name) : name_(name), zone_(&zone_named(name)) {}
 
