@@ -293,10 +293,6 @@ void check_shares(TomlTable& table, const Bed& bed) {
   }
 }
 
-}  // namespace
-
-namespace {
-
 std::string flow_text(double l_min) {
   const auto rounded = [](double value) { return number_text(std::round(value * 10) / 10); };
   return rounded(l_min) + " l/min (" + rounded(gallons_from_litres(l_min)) + " gal/min)";

@@ -1,7 +1,6 @@
 // Reads single answers of a person into what garden_start_text needs.
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <charconv>
 
 #include "noonleaf/calendar_text.hpp"
@@ -9,16 +8,11 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_start.hpp"
 #include "noonleaf/soil/texture.hpp"
+#include "noonleaf/weather/utf8_text.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t\r");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
-}
 
 std::vector<std::string_view> split(std::string_view text, std::string_view separators) {
   std::vector<std::string_view> parts;
@@ -32,21 +26,13 @@ std::vector<std::string_view> split(std::string_view text, std::string_view sepa
   return parts;
 }
 
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& letter : result) letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
-  return result;
-}
-
-std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
-
 /// The ids of crops whose id or names hold the word.
 std::vector<std::string> crops_like(const std::string& word) {
   std::vector<std::string> ids;
   for (const Crop& crop : crop_table()) {
-    const bool fits = lower(crop.id).find(word) != std::string::npos ||
-                      lower(crop.name_en).find(word) != std::string::npos ||
-                      lower(crop.name_es).find(word) != std::string::npos;
+    const bool fits = lower_case(crop.id).find(word) != std::string::npos ||
+                      lower_case(crop.name_en).find(word) != std::string::npos ||
+                      lower_case(crop.name_es).find(word) != std::string::npos;
     if (fits) ids.emplace_back(crop.id);
   }
   return ids;
@@ -60,7 +46,7 @@ Answer<double> parse_answer_number(std::string_view text, double low, double hig
   const auto [end, code] = std::from_chars(word.data(), word.data() + word.size(), value);
   if (code == std::errc{} && end == word.data() + word.size() && value >= low && value <= high)
     return {value, {}};
-  return {{}, quoted(word) + " is not a number from " + number_text(low) + " to " + number_text(high)};
+  return {{}, in_quotes(word) + " is not a number from " + number_text(low) + " to " + number_text(high)};
 }
 
 Answer<Place> parse_place(std::string_view text) {
@@ -76,9 +62,9 @@ Answer<Place> parse_place(std::string_view text) {
 Answer<std::vector<std::string>> parse_answer_hours(std::string_view text) {
   std::vector<std::string> hours;
   for (const std::string_view part : split(text, ";")) {
-    const std::string written = lower(part);
+    const std::string written = lower_case(part);
     if (!parse_weekly_hours(written)) {
-      return {{}, quoted(part) + " does not say days and hours; write it like mon-fri 06:00-14:30"};
+      return {{}, in_quotes(part) + " does not say days and hours; write it like mon-fri 06:00-14:30"};
     }
     hours.push_back(written);
   }
@@ -123,18 +109,18 @@ Answer<std::string> parse_crop(std::string_view text) {
   const std::string_view word = trimmed(text);
   if (word.empty()) return {{}, "name a crop, like tomato"};
   for (const Crop& crop : crop_table()) {
-    if (lower(crop.name_en) == lower(word) || lower(crop.name_es) == lower(word))
+    if (lower_case(crop.name_en) == lower_case(word) || lower_case(crop.name_es) == lower_case(word))
       return {std::string(crop.id), {}};
   }
   try {
     return {std::string(find_crop(word).id), {}};
   } catch (const Error& refused) {
-    const auto like = crops_like(lower(word));
+    const auto like = crops_like(lower_case(word));
     if (like.size() == 1) return {like.front(), {}};
     if (like.empty()) return {{}, refused.problems().front().message + "; " + refused.problems().front().fix};
     std::string list;
     for (const std::string& id : like) list += (list.empty() ? "" : ", ") + id;
-    return {{}, quoted(word) + " fits several crops: " + list};
+    return {{}, in_quotes(word) + " fits several crops: " + list};
   }
 }
 
@@ -142,13 +128,13 @@ Answer<PlantingBegin> parse_begin(std::string_view text) {
   const auto parts = split(text, " ");
   constexpr std::array<std::string_view, 3> words{"sown", "transplanted", "established"};
   if (parts.size() == 2) {
-    const std::string word = lower(parts[0]);
+    const std::string word = lower_case(parts[0]);
     const auto date = parse_iso_date(parts[1]);
     if (date && std::find(words.begin(), words.end(), word) != words.end())
       return {PlantingBegin{word, *date}, {}};
   }
   return {{},
-          quoted(trimmed(text)) +
+          in_quotes(trimmed(text)) +
               " does not say how and when it began; write it like sown 2025-05-17, transplanted 2025-05-17, "
               "or established 2022-04-01 for a perennial"};
 }

@@ -300,10 +300,6 @@ void require_known_id(const JournalEntry& entry, const JournalShape& shape) {
                          "take the id from journal.csv"));
 }
 
-}  // namespace
-
-namespace {
-
 /// Adds entries to a journal whose lock is held.
 std::vector<AppendedEntry> append_locked(const JournalTarget& target, const Garden& garden,
                                          JournalShape shape, std::span<const JournalEntry> entries) {

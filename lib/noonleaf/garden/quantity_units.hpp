@@ -17,6 +17,8 @@ inline constexpr std::array<UnitSuffix, 2> flow_units{{{"_l_min", 1.0}, {"_gal_m
 inline constexpr std::array<UnitSuffix, 2> depth_units{{{"_mm", 1.0}, {"_in", mm_per_inch}}};
 inline constexpr std::array<UnitSuffix, 2> rate_units{{{"_mm_h", 1.0}, {"_in_h", mm_per_inch}}};
 inline constexpr std::array<UnitSuffix, 2> volume_units{{{"_l", 1.0}, {"_gal", litres_per_gallon}}};
+inline constexpr std::array<UnitSuffix, 4> wind_units{
+    {{"_m_s", 1.0}, {"_km_h", 1 / 3.6}, {"_mph", m_per_mile / 3600}, {"_kn", m_per_nautical_mile / 3600}}};
 inline constexpr std::array<UnitSuffix, 2> emitter_flow_units{{{"_l_h", 1.0}, {"_gal_h", litres_per_gallon}}};
 
 inline constexpr std::array<UnitSuffix, 3> price_units{

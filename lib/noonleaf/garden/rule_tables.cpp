@@ -17,8 +17,6 @@ constexpr AcceptedRange level_range{0, 10, "(a level)"};
 constexpr AcceptedRange frost_c_range{-20, 15, "°C"};
 constexpr AcceptedRange frost_f_range{-4, 59, "°F"};
 constexpr AcceptedRange wind_range{0.5, 20, "m/s"};
-constexpr std::array<UnitSuffix, 4> wind_units{
-    {{"_m_s", 1.0}, {"_km_h", 1 / 3.6}, {"_mph", 0.44704}, {"_kn", 1852 / 3600.0}}};
 
 /// "05-01" as a day of every year. 29 February is one.
 std::optional<std::chrono::month_day> parse_month_day(std::string_view text) {
@@ -94,7 +92,7 @@ double read_frost_lockout_c(TomlTable& table, double usual_c) {
     table.refuse("frost_lockout_f", "frost_lockout_c is given too", "keep one of the two");
   }
   if (celsius) return *celsius;
-  return fahrenheit ? (*fahrenheit - 32.0) / 1.8 : usual_c;
+  return fahrenheit ? celsius_from_fahrenheit(*fahrenheit) : usual_c;
 }
 
 }  // namespace

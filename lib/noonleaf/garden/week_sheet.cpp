@@ -6,8 +6,8 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
-#include "noonleaf/garden/file_problems.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
+#include "noonleaf/garden/line_problems.hpp"
 #include "noonleaf/garden/text_file.hpp"
 #include "noonleaf/garden/week_sheet_columns.hpp"
 #include "noonleaf/nearest_name.hpp"
@@ -75,7 +75,7 @@ std::string_view reason_of_letter(char letter) {
 class SheetReader {
  public:
   SheetReader(std::string_view text, std::string_view shown_name, const Garden& garden)
-      : text_(text), shown_name_(shown_name), garden_(garden), separator_(journal_separator(text)) {
+      : text_(text), garden_(garden), separator_(journal_separator(text)), problems_(shown_name) {
     if (!text_.ends_with('\n')) text_ += '\n';  // split_record wants a newline at the end
   }
 
@@ -86,6 +86,7 @@ class SheetReader {
     while (place < limit) {
       const CsvRecord record = split_record(place, limit, separator_);
       line_text_ = {place, static_cast<std::size_t>(record.end - place)};
+      problems_.set_line(line_, line_text_);
       if (!is_blank_line(line_text_)) {
         header_read ? read_row(record) : read_header(record);
         header_read = true;
@@ -94,10 +95,9 @@ class SheetReader {
       place = record.end;
     }
     if (!header_read) {
-      line_ = 0;  // of the file as a whole
-      line_text_ = {};
-      refuse_line("the sheet is empty",
-                  "begin it with the line date,bed,run,actual_minutes,who,not_done_because");
+      problems_.set_line(0, {});
+      problems_.refuse_line("the sheet is empty",
+                            "begin it with the line date,bed,run,actual_minutes,who,not_done_because");
     }
     check_respelled_dates();
     problems_.throw_if_any();
@@ -112,8 +112,8 @@ class SheetReader {
       if (found == week_sheet_columns.end()) {
         const std::string nearest = nearest_name(name, week_sheet_columns);
         if (!nearest.empty())
-          refuse(cell, "header", in_quotes(name) + " is not a column of the sheet",
-                 "did you mean " + nearest + "?");
+          problems_.refuse(cell, "header", in_quotes(name) + " is not a column of the sheet",
+                           "did you mean " + nearest + "?");
         columns_.push_back(std::nullopt);
         continue;
       }
@@ -122,8 +122,8 @@ class SheetReader {
     for (const WeekSheetColumn needed :
          {WeekSheetColumn::date, WeekSheetColumn::bed, WeekSheetColumn::actual_minutes}) {
       if (std::count(columns_.begin(), columns_.end(), needed) == 1) continue;
-      refuse_line("the column \"" + std::string(name_of(needed)) + "\" has to be there once",
-                  "mend the first line");
+      problems_.refuse_line("the column \"" + std::string(name_of(needed)) + "\" has to be there once",
+                            "mend the first line");
     }
   }
 
@@ -137,15 +137,15 @@ class SheetReader {
     if (row.not_done_because.empty()) row.not_done_because = letter_reason_;
     letter_reason_.clear();
     if (record.cells.size() > columns_.size()) {
-      refuse_line("this line has more cells than the header",
-                  "put quotation marks around a text with a comma in it");
+      problems_.refuse_line("this line has more cells than the header",
+                            "put quotation marks around a text with a comma in it");
     }
     if (problems_.size() == before && (row.bed.empty() || row.date == std::chrono::year_month_day{})) {
-      refuse_line("this row needs a date and a bed", "fill in the columns date and bed");
+      problems_.refuse_line("this row needs a date and a bed", "fill in the columns date and bed");
     }
     if (row.actual_minutes > 0 && !row.not_done_because.empty()) {
-      refuse_line("this row was run and not done at once",
-                  "clear actual_minutes or not_done_because; 0 minutes is not run");
+      problems_.refuse_line("this row was run and not done at once",
+                            "clear actual_minutes or not_done_because; 0 minutes is not run");
     }
     if (problems_.size() == before) rows_.push_back(std::move(row));
   }
@@ -157,7 +157,8 @@ class SheetReader {
         read_date(cell, text, row);
         break;
       case WeekSheetColumn::bed:
-        read_bed(cell, text, row);
+        row.bed = text;
+        problems_.require_bed(cell, text, garden_);
         break;
       case WeekSheetColumn::run:
         row.run = text;
@@ -165,7 +166,7 @@ class SheetReader {
       case WeekSheetColumn::open_at:
         row.open_at = parse_clock_text(text.size() == 4 && text[1] == ':' ? "0" + text : text);
         if (!text.empty() && !row.open_at)
-          refuse(cell, "open_at", in_quotes(text) + " is not a time of day", "write it like 07:30");
+          problems_.refuse(cell, "open_at", in_quotes(text) + " is not a time of day", "write it like 07:30");
         break;
       case WeekSheetColumn::planned_minutes:
         read_minutes(cell, text, "planned_minutes", row.planned_minutes);
@@ -196,8 +197,8 @@ class SheetReader {
                                              std::chrono::day(month_first ? second : first));
       respelled_.push_back({row.date, cell, line_, line_text_});
     } else {
-      refuse(cell, "date", in_quotes(text) + " is not a date like 2025-07-16",
-             "write year-month-day, like 2025-07-16");
+      problems_.refuse(cell, "date", in_quotes(text) + " is not a date like 2025-07-16",
+                       "write year-month-day, like 2025-07-16");
     }
   }
 
@@ -215,23 +216,12 @@ class SheetReader {
         std::chrono::sys_days(high->date) - std::chrono::sys_days(low->date) < longest_sheet;
     if (one_sheet) return;
     const Respelled& shown = wrong == respelled_.end() ? *high : *wrong;
-    line_ = shown.line;
-    line_text_ = shown.line_text;
+    problems_.set_line(shown.line, shown.line_text);
     const bool month_first = garden_.site.units == UnitSystem::us;
-    refuse(shown.cell, "date",
-           "dates like \"" + std::string(trimmed(shown.cell.text)) + "\" do not read as " +
-               (month_first ? "month/day/year" : "day/month/year") + " of one sheet",
-           "give the whole column the format year-month-day, like 2025-07-16, and save it again");
-  }
-
-  void read_bed(const CsvCell& cell, const std::string& text, FilledRun& row) {
-    row.bed = text;
-    if (text.empty() || find_bed(garden_, text) != nullptr) return;
-    std::vector<std::string> ids;
-    for (const Bed& bed : garden_.beds) ids.push_back(bed.id);
-    const std::string nearest = nearest_name(text, ids);
-    refuse(cell, "bed", "there is no bed with the id " + in_quotes(text),
-           nearest.empty() ? "use an id of garden.toml" : "did you mean \"" + nearest + "\"?");
+    problems_.refuse(shown.cell, "date",
+                     "dates like \"" + std::string(trimmed(shown.cell.text)) + "\" do not read as " +
+                         (month_first ? "month/day/year" : "day/month/year") + " of one sheet",
+                     "give the whole column the format year-month-day, like 2025-07-16, and save it again");
   }
 
   /// The printed box takes minutes or a letter for why not.
@@ -248,36 +238,13 @@ class SheetReader {
     const auto value = parse_decimal(text, mark);
     if (!value) {
       const NumberFault fault = number_fault(text, mark);
-      refuse(cell, name, fault.message, fault.fix);
+      problems_.refuse(cell, name, fault.message, fault.fix);
     } else if (*value < 0 || *value > longest_min) {
-      refuse(cell, name, in_quotes(text) + " is outside 0 to " + number_text(longest_min),
-             "write the minutes that it ran; 0 if it did not");
+      problems_.refuse(cell, name, in_quotes(text) + " is outside 0 to " + number_text(longest_min),
+                       "write the minutes that it ran; 0 if it did not");
     } else {
       target = *value;
     }
-  }
-
-  void refuse(const CsvCell& cell, std::string field, std::string message, std::string fix) {
-    Problem problem = line_problem(std::move(message), std::move(fix));
-    problem.line += cell.line;
-    problem.column = cell.column;
-    problem.field = std::move(field);
-    problem.text = valid_utf8(cell.raw);
-    problems_.add(std::move(problem));
-  }
-
-  void refuse_line(std::string message, std::string fix) {
-    problems_.add(line_problem(std::move(message), std::move(fix)));
-  }
-
-  Problem line_problem(std::string message, std::string fix) const {
-    Problem problem;
-    problem.file = shown_name_;
-    problem.line = line_;
-    problem.message = std::move(message);
-    problem.fix = std::move(fix);
-    problem.excerpt = excerpt_of(line_text_);
-    return problem;
   }
 
   struct Respelled {
@@ -287,7 +254,7 @@ class SheetReader {
     std::string_view line_text{};
   };
 
-  std::string text_, shown_name_;
+  std::string text_;
   const Garden& garden_;
   char separator_;
   std::string_view line_text_{};
@@ -296,7 +263,7 @@ class SheetReader {
   std::vector<std::optional<WeekSheetColumn>> columns_;
   std::vector<FilledRun> rows_;
   std::vector<Respelled> respelled_;
-  FileProblems problems_;
+  LineProblems problems_;
 };
 
 /// By what a row is known again in the journal.
