@@ -161,7 +161,8 @@ class DaySum {
 
   void close() {
     if (hours_ == 0) return;
-    const bool whole = covered_ >= std::chrono::hours(23);  // the short day of a clock change
+    const auto next_day = std::chrono::sys_days{date_} + std::chrono::days{1};
+    const bool whole = covered_ >= elapsed(arguments_.zone, {date_, {}}, {next_day, {}});  // 23 to 25 hours
     std::string estimated =
         estimated_hours_ == 0 ? "" : fmt::format("{} of {} hours", estimated_hours_, hours_);
     if (!whole)

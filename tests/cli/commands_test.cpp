@@ -168,6 +168,12 @@ BOOST_AUTO_TEST_CASE(et0_from_hours) {
   const CommandRun day = run_noonleaf(place, "et0 hours.csv" + site + " --precision 6 --daily-sum");
   BOOST_TEST(day.out.find("2015-10-01,") != std::string::npos, day.out);
   BOOST_TEST(std::abs(number_in(day.out.substr(day.out.find("2015-10-01,") + 11)) - sum) < 1e-4);
+  // A day that begins an hour late is not a short day of the clocks: no sum is given for it.
+  std::string late = hours;
+  late.erase(late.find("2015-10-01T00"), late.find("2015-10-01T01") - late.find("2015-10-01T00"));
+  place.write("late.csv", late);
+  const CommandRun part = run_noonleaf(place, "et0 late.csv" + site + " --daily-sum");
+  BOOST_TEST(part.out.find("2015-10-01,,only 23.0 hours of data\n") != std::string::npos, part.out);
   BOOST_TEST(run_noonleaf(place, "et0 hours.csv --latitude 16 --elevation 8 --zone Etc/GMT+1").exit_code ==
              1);
 }
