@@ -1,7 +1,6 @@
 #include <cerrno>
 #include <csignal>
 #include <cstdio>
-#include <cstring>
 #include <exception>
 #include <iostream>
 #include <variant>
@@ -16,9 +15,11 @@ namespace {
 
 constexpr int done = 0, input_refused = 1;
 
-int run_command(const noonleaf::cli::Arguments& arguments) {
+/// What `work` answers; a refusal becomes its text on stderr and an exit code.
+template <class Work>
+int exit_code_of(const Work& work) {
   try {
-    return std::visit([](const auto& command) { return noonleaf::cli::run(command); }, arguments);
+    return work();
   } catch (const noonleaf::Error& refused) {
     std::fputs(noonleaf::describe(refused.problems()).c_str(), stderr);
   } catch (const noonleaf::cli::StoppedReading&) {
@@ -34,19 +35,20 @@ int run_command(const noonleaf::cli::Arguments& arguments) {
 /// Help and version are printed by the parser: onto a full disk they must not look as if they were.
 int answered(int exit_code) {
   errno = 0;
-  if (std::cout.flush() || errno == EPIPE) return exit_code;
-  std::fprintf(stderr, "the answer could not be written: %s\n  fix: make room on the disk, or print it somewhere else\n",
-               std::strerror(errno));
-  return input_refused;
+  if (!std::cout.flush() && errno != EPIPE) noonleaf::cli::refuse_answer();
+  return exit_code;
 }
 
 }  // namespace
 
 int main(int count, char** words) {
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error code of write, not a death
-  std::signal(SIGXFSZ,
-              SIG_IGN);  // so is a file that may not grow further: the journal is cut back to what it was
+  // So is a file that may not grow further: the journal is cut back to what it was.
+  std::signal(SIGXFSZ, SIG_IGN);
   const auto parsed = noonleaf::cli::parse_arguments(count, words);
-  if (const int* const exit_code = std::get_if<int>(&parsed)) return answered(*exit_code);
-  return run_command(std::get<noonleaf::cli::Arguments>(parsed));
+  return exit_code_of([&parsed] {
+    if (const int* const exit_code = std::get_if<int>(&parsed)) return answered(*exit_code);
+    return std::visit([](const auto& command) { return noonleaf::cli::run(command); },
+                      std::get<noonleaf::cli::Arguments>(parsed));
+  });
 }

@@ -11,6 +11,7 @@
 
 #include "commands.hpp"
 #include "demo_files.hpp"
+#include "new_options.hpp"
 #include "new_questions.hpp"
 #include "terminal.hpp"
 #include "whole_files.hpp"
@@ -71,12 +72,14 @@ std::string started_words(const fs::path& wanted, const GardenStart& start) {
                    2);
   words += wrapped("2. what happens: noonleaf log " + wanted.string() + " water a --minutes 20", 2);
   words += wrapped("3. after every change: noonleaf check " + wanted.string(), 2);
-  const bool guessed = std::any_of(start.outlets.begin(), start.outlets.end(),
-                                   [](const GardenStart::Outlet& outlet) { return outlet.can_depths.empty(); });
+  const bool guessed =
+      std::any_of(start.outlets.begin(), start.outlets.end(),
+                  [](const GardenStart::Outlet& outlet) { return outlet.can_depths.empty(); });
   if (guessed) {
-    words += wrapped("Not measured yet: a sprinkler's rate. Minutes will rest on a guess until cans stood in the bed "
-                     "(garden.toml shows where to write them).",
-                     0);
+    words += wrapped(
+        "Not measured yet: a sprinkler's rate. Minutes will rest on a guess until cans stood in the bed "
+        "(garden.toml shows where to write them).",
+        0);
   }
   return words;
 }

@@ -6,6 +6,7 @@
 #include "terminal.hpp"
 
 namespace noonleaf::cli {
+
 int run(const OutdoorsArguments& arguments) {
   const OutdoorAnswer answer = outdoor_answer(arguments.reading);
   const Language language = arguments.language;

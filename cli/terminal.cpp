@@ -10,10 +10,14 @@
 #include "noonleaf/report/wrapped_text.hpp"
 
 namespace noonleaf::cli {
+
 void print(std::string_view text) {
   const bool written =
       std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
-  if (written) return;
+  if (!written) refuse_answer();
+}
+
+void refuse_answer() {
   if (errno == EPIPE) throw StoppedReading{};
   Problem problem;
   problem.message = std::string("the answer could not be written: ") + std::strerror(errno);

@@ -11,6 +11,9 @@ namespace noonleaf::cli {
 /// Throws    Error when the disk is full; StoppedReading when the reader of the pipe has gone
 void print(std::string_view text);
 
+/// What print throws when the last write failed, as `errno` says.
+[[noreturn]] void refuse_answer();
+
 /// Nobody reads what we print any more (`noonleaf … | head`): end quietly.
 struct StoppedReading {};
 

@@ -1,13 +1,11 @@
-#include <chrono>
-
 #include "noonleaf/garden/garden_folder.hpp"
-#include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/today_json.hpp"
 
 #include "commands.hpp"
+#include "site_day.hpp"
 #include "terminal.hpp"
 #include "today_text.hpp"
 
@@ -16,20 +14,10 @@ namespace {
 
 constexpr int done_with_alerts = 3;
 
-/// The day asked for: by option, else the demo's own, else today by the site's clock from this minute on.
+/// The day asked for, from its first minute on; else today, from this minute on.
 TodayQuestion question_of(const TodayArguments& arguments, const Site& site) {
-  TodayQuestion question;
-  if (arguments.date) {
-    question.date = *arguments.date;
-  } else if (site.demo_date) {
-    question.date = *site.demo_date;
-  } else {
-    const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-    const LocalTime local = local_time(site.zone, now);
-    question = {local.date, local.time_of_day};
-  }
-  if (arguments.time_of_day) question.from = *arguments.time_of_day;
-  return question;
+  const LocalTime from = arguments.date ? LocalTime{*arguments.date, {}} : moment_at(site);
+  return {from.date, arguments.time_of_day.value_or(from.time_of_day)};
 }
 
 }  // namespace

@@ -1,16 +1,15 @@
-#include <chrono>
 #include <string>
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/garden/text_file.hpp"
-#include "noonleaf/garden/zone.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/week_text.hpp"
 
 #include "commands.hpp"
+#include "site_day.hpp"
 #include "terminal.hpp"
 #include "whole_files.hpp"
 
@@ -18,12 +17,6 @@ namespace noonleaf::cli {
 namespace {
 
 constexpr std::size_t largest_plan_bytes = 4UL * 1024 * 1024;
-
-/// Now on the site's clock; an invented garden lives at the first minute of its own day.
-LocalTime moment_of(const Site& site) {
-  if (site.demo_date) return {*site.demo_date, std::chrono::minutes(0)};
-  return local_time(site.zone, std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()));
-}
 
 WeekQuestion question_of(const WeekArguments& arguments, const LocalTime& now) {
   WeekQuestion question{.first = arguments.from.value_or(now.date), .days = arguments.days};
@@ -64,7 +57,7 @@ bool says_how_sure(WeekArguments::Format format) {
 int run(const WeekArguments& arguments) {
   const GardenFolder folder = read_garden_folder(arguments.folder, arguments.folder);
   const Sky sky = sky_over(folder.garden.site, folder.weather);
-  const LocalTime now = moment_of(folder.garden.site);
+  const LocalTime now = moment_at(folder.garden.site);
   WeekPlan plan = plan_week(folder.garden, folder.journal, sky, question_of(arguments, now));
   if (says_how_sure(arguments.format))
     plan.likelihood = likelihood_of_week(folder.garden, folder.journal, sky, plan);
