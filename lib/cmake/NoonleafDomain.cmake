@@ -3,7 +3,8 @@
 # leave nothing to link: consumers need not have them, not even for a static library.
 #
 # Only what a public header declares is visible from outside a shared library: the namespace of each public header says
-# so, everything else is hidden, but for the few internal headers that our own libraries share. Tests look into internals, so a shared build with tests hides nothing.
+# so, everything else is hidden, but for the few internal headers that our own libraries share. Tests look into
+# internals, so a shared build with tests hides nothing.
 function(noonleaf_library target component)
   cmake_parse_arguments(arg "" "" "PUBLIC;PRIVATE;HEADERS_ONLY" ${ARGN})
   list(TRANSFORM arg_HEADERS_ONLY REPLACE "(.+)" "$<BUILD_INTERFACE:\\1>")
