@@ -32,6 +32,9 @@ BOOST_AUTO_TEST_CASE(exp_at_its_ends) {
   BOOST_TEST(std::isnan(BatchMath::exp(noonleaf::missing)));
   BOOST_TEST(std::isnan(BatchMath::exp(-noonleaf::missing)));
   BOOST_CHECK_CLOSE(BatchMath::exp(-708.0), std::exp(-708.0), 1e-12);
+  for (const double below : {-708.5, -720.0, -745.0, -778.0}) {
+    BOOST_TEST(BatchMath::exp(below) == BatchMath::exp(-708.0));
+  }
   BOOST_TEST(BatchMath::exp(-1e9) == BatchMath::exp(-708.0));
   BOOST_TEST(BatchMath::exp(-HUGE_VAL) == BatchMath::exp(-708.0));
   BOOST_CHECK_CLOSE(BatchMath::exp(709.0), std::exp(709.0), 1e-12);

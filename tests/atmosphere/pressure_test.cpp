@@ -19,6 +19,12 @@ BOOST_AUTO_TEST_CASE(fao56_examples) {                                       // 
   BOOST_CHECK_SMALL(noonleaf::evaporation_equivalent_mm(1.0) - 0.408, 0.0005);      // table 1
 }
 
+BOOST_AUTO_TEST_CASE(
+    latent_heat_of_steam_tables) {  // IAPWS-IF97: 2.5009 at 0 °C, 2.4060 at 40 °C; from memory
+  BOOST_CHECK_SMALL(noonleaf::latent_heat_mj_kg(0) - 2.5009, 0.001);  // the fit is a straight line
+  BOOST_CHECK_SMALL(noonleaf::latent_heat_mj_kg(40) - 2.4060, 0.001);
+}
+
 BOOST_AUTO_TEST_CASE(falls_with_elevation) {
   double last = 200.0;
   for (double z = -400; z <= 9000; z += 100) {

@@ -66,6 +66,8 @@ BOOST_AUTO_TEST_CASE(sunshine_limits) {
   BOOST_CHECK_SMALL(noonleaf::radiation_from_sunshine_mj_m2_d({12, 12, 40}) - 30.0, 1e-12);
   BOOST_CHECK_SMALL(noonleaf::radiation_from_sunshine_mj_m2_d({12.3, 12, 40}) - 30.0, 1e-12);  // refraction
   BOOST_TEST(noonleaf::radiation_from_sunshine_mj_m2_d({0, 0, 0}) == 0.0);                     // polar night
+  BOOST_TEST(noonleaf::radiation_from_sunshine_mj_m2_d({0.5, 0, 2}) ==
+             0.0);  // a glow above it is no sunshine
   BOOST_CHECK_SMALL(noonleaf::radiation_from_sunshine_mj_m2_d({6, 12, 40, 0.2, 0.6}) - 20.0, 1e-12);
   BOOST_CHECK_EXCEPTION(noonleaf::radiation_from_sunshine_mj_m2_d({13.1, 12, 40}), noonleaf::Error,
                         NamesField{"sunshine_h"});
@@ -77,6 +79,7 @@ BOOST_AUTO_TEST_CASE(other_ways_to_solar_radiation) {
   BOOST_CHECK_SMALL(noonleaf::radiation_of_island_mj_m2_d(40) - 24.0, 1e-12);              // eq. 51
   BOOST_CHECK_SMALL(noonleaf::radiation_from_nearby_mj_m2_d({20, 40, 38}) - 19.0, 1e-12);  // eq. 49
   BOOST_TEST(std::isnan(noonleaf::radiation_from_nearby_mj_m2_d({0, 0, 5})));
+  BOOST_TEST(std::isnan(noonleaf::radiation_from_nearby_mj_m2_d({0.2, 0, 5})));  // not infinite
   BOOST_TEST(noonleaf::radiation_from_temperature_mj_m2_d({20, 20, 40}) == 0.0);
   BOOST_CHECK_EXCEPTION(noonleaf::radiation_from_temperature_mj_m2_d({10, 20, 40}), noonleaf::Error,
                         NamesField{"t_max_c"});
@@ -91,6 +94,15 @@ BOOST_AUTO_TEST_CASE(beam_and_diffuse_sky_worked_by_hand) {
   older.edition = noonleaf::ClearSkyEdition::fao56;
   const double kb_fao = 0.98 * std::exp(-0.292 - 0.091 * std::pow(32.2, 0.25));
   BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam(older) - (kb_fao + 0.35 - 0.33 * kb_fao) * 30, 1e-12);
+}
+
+BOOST_AUTO_TEST_CASE(under_a_low_sun_the_diffuse_share_has_its_other_line) {
+  // As printed: KD = 0.18 + 0.82 KB for KB < 0.15. The sun on the horizon has no beam left: KB = 0, so Rso = 0.18 Ra.
+  BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam({30, 1e-4, 100, 1.0}) - 0.18 * 30, 1e-9);
+  // sin = 0.1: KB = 0.98 exp(-1.46 - 0.075 x 161^0.4) = 0.1284, KD = 0.2853; sin = 0.113: KB = 0.1561 and the line
+  // for a higher sun holds, KD = 0.35 - 0.36 KB = 0.2938; worked with a pocket calculator, not published
+  BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam({30, 0.1, 100, 1.0}) - (0.1284 + 0.2853) * 30, 0.005);
+  BOOST_CHECK_SMALL(noonleaf::clear_sky_from_beam({30, 0.113, 100, 1.0}) - (0.1561 + 0.2938) * 30, 0.005);
 }
 
 BOOST_AUTO_TEST_CASE(beam_and_diffuse_sky_behaves) {
@@ -122,6 +134,12 @@ BOOST_AUTO_TEST_CASE(beam_and_diffuse_sky_behaves) {
 BOOST_AUTO_TEST_CASE(mean_altitude_of_the_day) {
   BOOST_TEST(noonleaf::sin_mean_sun_altitude(40, 172) > noonleaf::sin_mean_sun_altitude(40, 355));
   BOOST_TEST(noonleaf::sin_mean_sun_altitude(90, 355) == 0.0);
+  // The printed equation with a pocket calculator: 0.85 rad at the equator on any day; at 40° (0.6981 rad) the sine of
+  // the season is 1 on day 172, 0.0043 on day 81, -1 on day 355
+  BOOST_CHECK_SMALL(noonleaf::sin_mean_sun_altitude(0, 200) - 0.7513, 0.0001);
+  BOOST_CHECK_SMALL(noonleaf::sin_mean_sun_altitude(40, 172) - 0.7544, 0.0002);
+  BOOST_CHECK_SMALL(noonleaf::sin_mean_sun_altitude(40, 81) - 0.6021, 0.0002);
+  BOOST_CHECK_SMALL(noonleaf::sin_mean_sun_altitude(40, 355) - 0.4222, 0.0002);
   BOOST_TEST(std::isnan(noonleaf::sin_mean_sun_altitude(missing, 172)));
 }
 

@@ -66,6 +66,8 @@ BOOST_AUTO_TEST_CASE(a_clock_that_keeps_utc_gives_the_same_angle) {
   BOOST_CHECK_SMALL(east - (2 + noonleaf::seasonal_correction_h(274)) * std::numbers::pi / 12, 1e-12);
   const double around = noonleaf::solar_time_angle_rad({23.5, 0, 170, 1});  // the date line is crossed
   BOOST_TEST(std::abs(around) <= std::numbers::pi);
+  // The same moment by the clock 12 hours ahead of UTC, where it is the next day already, 11:30
+  BOOST_CHECK_SMALL(around - noonleaf::solar_time_angle_rad({11.5, 180, 170, 1}), 1e-12);
 }
 
 BOOST_AUTO_TEST_CASE(polar_night_and_day_are_exact) {
@@ -108,10 +110,13 @@ BOOST_AUTO_TEST_CASE(hemispheres_and_equator) {
 BOOST_AUTO_TEST_CASE(hours_add_up_to_the_day) {
   for (const double latitude : {-90.0, -66.0, -35.0, 0.0, 16.2, 52.0, 67.0, 80.0}) {
     for (int j = 1; j <= 366; j += 5) {
-      double sum = 0.0, halves = 0.0;
+      double sum = 0.0, sum_before = 0.0, halves = 0.0;
       for (int hour = 0; hour < 24; ++hour) {
         const double w = std::remainder((hour + 0.63 - 12) * std::numbers::pi / 12, 2 * std::numbers::pi);
         sum += noonleaf::extraterrestrial_radiation_mj_m2_h({latitude, j, w}, 1.0);
+        // Now the hour of midnight belongs to the day after it, before it to the day before.
+        sum_before += noonleaf::extraterrestrial_radiation_mj_m2_h(
+            {latitude, j, (hour + 0.37 - 12) * std::numbers::pi / 12}, 1.0);
         for (const double shift : {-0.25, 0.25}) {
           const double part = std::remainder(w + shift * std::numbers::pi / 12, 2 * std::numbers::pi);
           halves += 0.5 * noonleaf::extraterrestrial_radiation_mj_m2_h({latitude, j, part}, 0.5);
@@ -119,6 +124,7 @@ BOOST_AUTO_TEST_CASE(hours_add_up_to_the_day) {
       }
       const double day = noonleaf::extraterrestrial_radiation_mj_m2_d({latitude, j});
       BOOST_CHECK_SMALL(sum - day, 1e-11);
+      BOOST_CHECK_SMALL(sum_before - day, 1e-11);
       BOOST_CHECK_SMALL(halves - day, 1e-11);
     }
   }
@@ -132,6 +138,14 @@ BOOST_AUTO_TEST_CASE(altitude) {
   const double ws = noonleaf::sunset_hour_angle_rad({40, 172});
   BOOST_CHECK_SMALL(noonleaf::sun_altitude_rad({40, 172, ws}), 1e-12);
   BOOST_TEST(noonleaf::sun_altitude_rad({40, 172, std::numbers::pi}) < 0);
+}
+
+BOOST_AUTO_TEST_CASE(without_a_day_it_is_the_first_of_january) {
+  BOOST_TEST(noonleaf::daylight_h({.latitude_deg = 40}) == noonleaf::daylight_h({40, 1}));
+  BOOST_TEST(noonleaf::sun_altitude_rad({.latitude_deg = 40, .time_angle_rad = 0}) ==
+             noonleaf::sun_altitude_rad({40, 1, 0}));
+  BOOST_TEST(noonleaf::solar_time_angle_rad({.clock_h = 12, .longitude_deg = 0}) ==
+             noonleaf::solar_time_angle_rad({12, 0, 0, 1}));
 }
 
 BOOST_AUTO_TEST_CASE(missing_stays_missing) {

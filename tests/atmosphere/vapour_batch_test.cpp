@@ -40,13 +40,18 @@ BOOST_AUTO_TEST_CASE(doors_agree) {
 
 BOOST_AUTO_TEST_CASE(strides_and_work_in_place) {
   const std::vector<double> t_c = temperatures();
-  std::vector<double> wide(3 * t_c.size(), -1.0);
-  for (std::size_t i = 0; i < t_c.size(); ++i) wide[3 * i + 1] = t_c[i];
-  noonleaf::saturation_vapour_pressure_kpa({wide.data() + 1, 3}, t_c.size(), {wide.data() + 1, 3});
-  for (std::size_t i = 0; i < t_c.size(); ++i) {
-    BOOST_CHECK_CLOSE(wide[3 * i + 1], noonleaf::saturation_vapour_pressure_kpa(t_c[i]), 1e-12);
-    BOOST_TEST(wide[3 * i] == -1.0);
-    BOOST_TEST(wide[3 * i + 2] == -1.0);
+  for (const std::size_t stride : {2U, 3U}) {
+    std::vector<double> wide(stride * t_c.size(), -1.0);
+    for (std::size_t i = 0; i < t_c.size(); ++i) wide[stride * i + 1] = t_c[i];
+    const auto step = static_cast<std::ptrdiff_t>(stride);
+    noonleaf::saturation_vapour_pressure_kpa({wide.data() + 1, step}, t_c.size(), {wide.data() + 1, step});
+    for (std::size_t i = 0; i < wide.size(); ++i) {
+      if (i % stride == 1) {
+        BOOST_CHECK_CLOSE(wide[i], noonleaf::saturation_vapour_pressure_kpa(t_c[i / stride]), 1e-12);
+      } else {
+        BOOST_TEST(wide[i] == -1.0);
+      }
+    }
   }
 }
 

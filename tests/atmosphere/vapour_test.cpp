@@ -54,6 +54,8 @@ BOOST_AUTO_TEST_CASE(psychrometer) {  // FAO-56 example 4: 25.6 dry, 19.5 wet, 1
   const double p = noonleaf::atmospheric_pressure_kpa(1200);
   BOOST_CHECK_SMALL(0.000662 * p - 0.058, 0.0005);
   BOOST_CHECK_SMALL(noonleaf::vapour_pressure_from_psychrometer_kpa({25.6, 19.5, p}) - 1.91, 0.005);
+  // In cold air it is less than 1 kPa: e°(3 °C) = 0.758 (annex 2, table 2.3), less 0.000662 x 101.3 x 2
+  BOOST_CHECK_SMALL(noonleaf::vapour_pressure_from_psychrometer_kpa({5, 3, 101.3}) - (0.758 - 0.134), 0.001);
   const double forced = noonleaf::vapour_pressure_from_psychrometer_kpa({25.6, 19.5, p});
   const double natural =
       noonleaf::vapour_pressure_from_psychrometer_kpa({25.6, 19.5, p, noonleaf::Ventilation::natural_1_m_s});

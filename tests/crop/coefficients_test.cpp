@@ -104,7 +104,30 @@ BOOST_AUTO_TEST_CASE(ground_cover) {
   }
 }
 
+// FAO-56 eq. 76, its limits for numerical stability: Kcb - Kc min at least 0.01, fc at most 0.99.
+BOOST_AUTO_TEST_CASE(limits_of_ground_cover) {
+  BOOST_CHECK_CLOSE(noonleaf::cover_frac(0.10, 1.2, 0), 0.01 / 1.05, 1e-9);
+  BOOST_CHECK_CLOSE(noonleaf::cover_frac(0.15, 1.2, 0), 0.01 / 1.05, 1e-9);
+  BOOST_CHECK_CLOSE(noonleaf::cover_frac(0.1605, 1.2, 0), 0.01, 1e-9);
+  BOOST_TEST(noonleaf::cover_frac(1.2, 1.2, 0) == 0.99);
+  BOOST_TEST(noonleaf::cover_frac(1.19999, 1.2, 0) == 0.99);
+}
+
+// FAO-56 eq. 65 and 70: from a table value of 0.45 on.
+BOOST_AUTO_TEST_CASE(adjusted_from_0_45_on) {
+  BOOST_CHECK_CLOSE(noonleaf::adjusted_kc(0.45, {3, 45}, 3), 0.49, 1e-9);
+  BOOST_CHECK_CLOSE(noonleaf::adjusted_kc(0.48, {3, 45}, 3), 0.52, 1e-9);
+  BOOST_TEST(noonleaf::adjusted_kc(0.44, {3, 45}, 3) == 0.44);
+}
+
+BOOST_AUTO_TEST_CASE(a_curve_without_lengths_is_at_its_end) {
+  BOOST_TEST(noonleaf::kc_on_day({.ini = 0.15, .mid = 1.1, .end = 0.7}, 1) == 0.7);
+}
+
 BOOST_AUTO_TEST_CASE(limits_of_the_source_are_applied_and_said) {
+  const auto still = noonleaf::climate_term({0.5, 90}, 2);
+  BOOST_TEST(still.u2_m_s == 1);
+  BOOST_TEST(still.rh_min_pct == 80);
   const auto windy = noonleaf::climate_term({9, 10}, 2);
   BOOST_TEST(windy.u2_m_s == 6);
   BOOST_TEST(windy.rh_min_pct == 20);

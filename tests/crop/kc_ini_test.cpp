@@ -42,6 +42,30 @@ BOOST_AUTO_TEST_CASE(wetted_in_part) {
   BOOST_CHECK_CLOSE(noonleaf::kc_ini_of_wetting(drip), 0.4 * noonleaf::kc_ini_of_wetting(whole), 1e-9);
 }
 
+// The equations of annex 7 with a pocket calculator, at every limit of TEW and REW; not published.
+BOOST_AUTO_TEST_CASE(worked_by_hand) {
+  const auto kc = [](double et0, double interval, double depth, KcIniSoil soil = KcIniSoil::medium_fine) {
+    return noonleaf::kc_ini_of_wetting(
+        {.et0_mm_d = et0, .interval_d = interval, .infiltrated_mm = depth, .soil = soil});
+  };
+  BOOST_CHECK_SMALL(kc(9, 2, 10) - 0.5188, 0.0001);                     // light: REW not below 2.5
+  BOOST_CHECK_SMALL(kc(0.5, 15, 10) - 1.1006, 0.0001);                  // light: REW not above 7
+  BOOST_CHECK_SMALL(kc(4, 7, 40, KcIniSoil::coarse) - 0.4892, 0.0001);  // TEW 7 x 2 = 14, REW 6
+  BOOST_CHECK_SMALL(kc(9, 3, 40) - 0.8166, 0.0001);                     // TEW not above 28, REW 9
+  BOOST_CHECK_SMALL(kc(4, 6, 40) - 0.8462, 0.0001);                     // TEW 13 x 2 = 26, REW 9
+  BOOST_CHECK_SMALL(kc(0.25, 23, 40) - 1.1304, 0.0001);                 // TEW 6.5, REW 0.01 mm less
+}
+
+BOOST_AUTO_TEST_CASE(from_40_mm_on_a_wetting_is_heavy) {
+  const auto kc = [](double depth) {
+    return noonleaf::kc_ini_of_wetting({.et0_mm_d = 5, .interval_d = 8, .infiltrated_mm = depth});
+  };
+  BOOST_TEST(kc(39) < kc(40));
+  BOOST_CHECK_CLOSE(kc(40), kc(41), 1e-9);
+  BOOST_CHECK_CLOSE(kc(40), kc(90), 1e-9);
+  BOOST_CHECK_CLOSE(kc(10), kc(3), 1e-9);
+}
+
 BOOST_AUTO_TEST_CASE(daily_wetting_gives_the_upper_limit) {
   BOOST_CHECK_CLOSE(noonleaf::kc_ini_of_wetting({.et0_mm_d = 2, .interval_d = 1, .infiltrated_mm = 40}), 1.15,
                     1e-9);

@@ -27,6 +27,43 @@ BOOST_AUTO_TEST_CASE(landscape_factors) {
       [](const Error& refused) { return refused.problems().front().fix == "did you mean average?"; });
 }
 
+// The guide's ranges (Costello et al. 2000, from memory); its values are their middles, "very low" being below 0.1.
+BOOST_AUTO_TEST_CASE(landscape_levels_as_printed) {
+  struct Printed {
+    LandscapeFactor factor;
+    const char* id;
+    double low, high;
+  };
+  const LandscapeFactor species = LandscapeFactor::species, density = LandscapeFactor::density,
+                        microclimate = LandscapeFactor::microclimate;
+  const std::vector<Printed> printed{{species, "very_low", 0, 0.1},   {species, "low", 0.1, 0.3},
+                                     {species, "moderate", 0.4, 0.6}, {species, "high", 0.7, 0.9},
+                                     {density, "low", 0.5, 0.9},      {density, "average", 1, 1},
+                                     {density, "high", 1.1, 1.3},     {microclimate, "low", 0.5, 0.9},
+                                     {microclimate, "average", 1, 1}, {microclimate, "high", 1.1, 1.4}};
+  BOOST_TEST(noonleaf::landscape_table().size() == printed.size());
+  for (const Printed& row : printed) {
+    const auto& level = noonleaf::find_landscape_level(row.factor, row.id);
+    BOOST_TEST(level.low == row.low, row.id);
+    BOOST_TEST(level.high == row.high, row.id);
+    BOOST_CHECK_CLOSE(level.value, (row.low + row.high) / 2, 1e-9);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_slip_names_its_factor) {
+  const auto field = [](LandscapeFactor factor) {
+    try {
+      noonleaf::find_landscape_level(factor, "x");
+    } catch (const Error& refused) {
+      return refused.problems().front().field;
+    }
+    return std::string("none");
+  };
+  BOOST_TEST(field(LandscapeFactor::species) == "species");
+  BOOST_TEST(field(LandscapeFactor::density) == "density");
+  BOOST_TEST(field(LandscapeFactor::microclimate) == "microclimate");
+}
+
 BOOST_AUTO_TEST_CASE(a_landscape_coefficient_replaces_a_plant_factor_and_is_never_a_second_one) {
   const auto start = 2024y / 4 / 1;
   const noonleaf::Planting bed{.start = start, .landscape_coefficient = 0.4};
@@ -62,6 +99,12 @@ BOOST_AUTO_TEST_CASE(seeds_that_do_not_come_up_have_no_day) {
   BOOST_TEST(noonleaf::is_missing(noonleaf::days_to_emergence("bean_green", 12)));
   BOOST_TEST(noonleaf::is_missing(noonleaf::days_to_emergence("strawberry", 20)));
   BOOST_TEST(noonleaf::is_missing(noonleaf::days_to_emergence("lettuce", 42)));
+  BOOST_TEST(
+      noonleaf::is_missing(noonleaf::days_to_emergence("asparagus", 40.5)));  // 28 days at 40 °C, none above
+  BOOST_TEST(noonleaf::is_missing(noonleaf::days_to_emergence("lettuce", -0.5)));
+  BOOST_CHECK_CLOSE(noonleaf::days_to_emergence("lettuce", 0), 49, 1e-9);
+  const double cold = noonleaf::days_to_emergence("lettuce", 0.5);  // a tenth of the way from 49 to 15 days
+  BOOST_CHECK_CLOSE(1 / cold, 0.9 / 49 + 0.1 / 15, 1e-9);
   BOOST_TEST(noonleaf::is_missing(noonleaf::days_to_emergence("lettuce", noonleaf::missing)));
 }
 

@@ -27,10 +27,23 @@ BOOST_AUTO_TEST_CASE(below_the_threshold_salt_does_nothing) {
   BOOST_TEST(noonleaf::salt_yield_frac(20, {1.0, 19, 1.15}) == 0);
 }
 
+// Eq. 90 is eq. 89 with the yield response of eq. 90's Ky in between: 1 - Ya/Ym = Ky (1 - Ks).
+BOOST_AUTO_TEST_CASE(stress_and_yield_are_bound_by_ky) {
+  for (const double ece : {0.5, 1.2, 2.0, 3.0, 4.5}) {
+    const SaltTolerance beans{1.0, 19, 1.15};
+    BOOST_CHECK_SMALL(1.15 * (1 - noonleaf::salt_stress_coefficient(ece, beans)) -
+                          (1 - noonleaf::salt_yield_frac(ece, beans)),
+                      1e-12);
+  }
+}
+
 // Ayers & Westcot 1985, eq. 9: arithmetic, water of 1 dS/m and a root zone of 1.5 dS/m.
 BOOST_AUTO_TEST_CASE(leaching) {
   BOOST_CHECK_CLOSE(noonleaf::leaching_requirement(1, 1.5), 1 / 6.5, 1e-9);
   BOOST_TEST(noonleaf::leaching_requirement(0, 1.5) == 0);
+  BOOST_CHECK_CLOSE(noonleaf::leaching_requirement(2, 1), 2.0 / 3, 1e-9);
+  BOOST_CHECK_CLOSE(noonleaf::leaching_requirement(2.49, 1), 2.49 / 2.51, 1e-9);
+  BOOST_CHECK_THROW(noonleaf::leaching_requirement(2.5, 1), noonleaf::Error);  // all of it
   BOOST_CHECK_THROW(noonleaf::leaching_requirement(4, 1.5), noonleaf::Error);
 }
 

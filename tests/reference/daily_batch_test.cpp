@@ -154,6 +154,83 @@ BOOST_AUTO_TEST_CASE(net_radiation_of_both_doors_agrees) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(pressure_by_row_without_soil_heat) {  // no column of it: no heat into the soil
+  const Days days_in;
+  const Location place{40.4, -104.8, 1462};
+  DailyColumns columns = days_in.columns();
+  columns.pressure_kpa = {days_in.pressure_kpa.data()};
+  std::vector<double> et0(day_count);
+  noonleaf::daily_et0_mm_d(noonleaf::daily_site(place), columns, day_count, {et0.data()});
+  for (std::size_t i = 0; i < day_count; ++i) {
+    DailyInputs row = days_in.row(i, place);
+    row.pressure_kpa = days_in.pressure_kpa[i];
+    BOOST_TEST(std::abs(et0[i] - noonleaf::daily_et0_mm_d(row)) <= 1e-12);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(one_day_alone) {
+  const Days days_in;
+  double et0 = -1.0;
+  noonleaf::daily_et0_mm_d(noonleaf::daily_site(places[0]), days_in.columns(), 1, {&et0});
+  BOOST_TEST(std::abs(et0 - noonleaf::daily_et0_mm_d(days_in.row(0, places[0]))) <= 1e-12);
+}
+
+// Alone in its block a wrong day must be found without the help of others.
+BOOST_AUTO_TEST_CASE(one_wrong_day_among_good_ones) {
+  struct Wrong {
+    std::vector<double> Days::*column;
+    double value;
+  };
+  const noonleaf::DailySite site = noonleaf::daily_site(places[0]);
+  for (const Wrong& wrong : {Wrong{&Days::t_max_c, 60.01},
+                             {&Days::t_min_c, -60.01},
+                             {&Days::ea_kpa, -1e-9},
+                             {&Days::ea_kpa, 20.01},
+                             {&Days::rs_mj_m2_d, -1e-9},
+                             {&Days::rs_mj_m2_d, 60.01},
+                             {&Days::u2_m_s, -1e-9},
+                             {&Days::u2_m_s, 60.01},
+                             {&Days::pressure_kpa, 29.99},
+                             {&Days::pressure_kpa, 110.01},
+                             {&Days::g_mj_m2_d, -30.01},
+                             {&Days::g_mj_m2_d, 30.01}}) {
+    Days days_in;
+    (days_in.*wrong.column)[7] = wrong.value;
+    DailyColumns columns = days_in.columns();
+    columns.pressure_kpa = {days_in.pressure_kpa.data()};
+    columns.g_mj_m2_d = {days_in.g_mj_m2_d.data()};
+    std::vector<double> et0(20);
+    const BadRows bad = noonleaf::daily_et0_mm_d(site, columns, 20, {et0.data()});
+    BOOST_TEST(bad == BadRows{7}, boost::test_tools::per_element());
+    BOOST_TEST(std::isnan(et0[7]));
+  }
+  Days days_in;  // a warm day whose lowest temperature is above its highest
+  days_in.t_max_c[7] = 18.0;
+  days_in.t_min_c[7] = 18.1;
+  std::vector<double> et0(20);
+  BOOST_TEST(noonleaf::daily_et0_mm_d(site, days_in.columns(), 20, {et0.data()}) == BadRows{7},
+             boost::test_tools::per_element());
+}
+
+BOOST_AUTO_TEST_CASE(both_ends_of_a_range_are_good_days) {
+  Days days_in;
+  days_in.t_max_c[0] = 60.0;
+  days_in.t_min_c[1] = -60.0;
+  days_in.ea_kpa[2] = 0.0;
+  days_in.ea_kpa[3] = 20.0;
+  days_in.rs_mj_m2_d[4] = 60.0;
+  days_in.u2_m_s[5] = 60.0;
+  days_in.pressure_kpa[6] = 30.0;
+  days_in.pressure_kpa[7] = 110.0;
+  days_in.g_mj_m2_d[8] = -30.0;
+  days_in.g_mj_m2_d[9] = 30.0;
+  DailyColumns columns = days_in.columns();
+  columns.pressure_kpa = {days_in.pressure_kpa.data()};
+  columns.g_mj_m2_d = {days_in.g_mj_m2_d.data()};
+  std::vector<double> et0(20);
+  BOOST_TEST(noonleaf::daily_et0_mm_d(noonleaf::daily_site(places[0]), columns, 20, {et0.data()}).empty());
+}
+
 BOOST_AUTO_TEST_CASE(a_column_of_dates_may_jump) {
   const Days days_in;
   const Location place{50.8, 4.4, 100};
@@ -169,6 +246,20 @@ BOOST_AUTO_TEST_CASE(a_column_of_dates_may_jump) {
   for (std::size_t i = 0; i < day_count; ++i) {
     DailyInputs row = days_in.row(i, place);
     row.date = dates[2 * i];
+    BOOST_TEST(std::abs(et0[i] - noonleaf::daily_et0_mm_d(row)) <= 1e-12);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_column_of_dates_lies_side_by_side_if_nothing_is_said) {
+  const Days days_in;
+  const std::vector<sys_days> dates{2021y / July / 1, 2021y / January / 1, 2020y / February / 29};
+  DailyColumns columns = days_in.columns();
+  columns.day = {.column = dates.data()};
+  std::vector<double> et0(3);
+  noonleaf::daily_et0_mm_d(noonleaf::daily_site(places[0]), columns, 3, {et0.data()});
+  for (std::size_t i = 0; i < 3; ++i) {
+    DailyInputs row = days_in.row(i, places[0]);
+    row.date = dates[i];
     BOOST_TEST(std::abs(et0[i] - noonleaf::daily_et0_mm_d(row)) <= 1e-12);
   }
 }
@@ -268,6 +359,16 @@ BOOST_AUTO_TEST_CASE(stations_whatever_the_threads) {
   BOOST_CHECK_EXCEPTION(
       noonleaf::daily_et0_mm_d(std::vector<Location>{{95, 0, 0}}, columns, count, {one.data()}),
       noonleaf::Error, NamesField{"latitude_deg"});
+}
+
+BOOST_AUTO_TEST_CASE(stations_share_the_weather_if_nothing_is_said) {
+  const Days days_in;
+  const std::vector<Location> two{places[0], places[5]};
+  std::vector<double> et0(10);  // nor has the second site a place of its own: its results are what stays
+  noonleaf::daily_et0_mm_d(two, {.first_site = days_in.columns()}, 10, {et0.data()});
+  for (std::size_t i = 0; i < 10; ++i) {
+    BOOST_TEST(std::abs(et0[i] - noonleaf::daily_et0_mm_d(days_in.row(i, two[1]))) <= 1e-12);
+  }
 }
 
 BOOST_AUTO_TEST_CASE(eigen_door) {

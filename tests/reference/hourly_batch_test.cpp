@@ -108,6 +108,33 @@ BOOST_AUTO_TEST_CASE(shorter_periods_at_any_phase) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(site_table_is_the_scalar_radiation) {
+  for (const Location& place : places) {
+    for (const seconds length : {seconds{1h}, seconds{30min}}) {
+      const sys_seconds first = sys_days{2024y / January / 2};
+      const auto periods = static_cast<std::size_t>(24h / length);
+      const HourlySite site = noonleaf::hourly_site(place, first, length);
+      BOOST_TEST(site.ra_mj_m2_h.size() == 366 * periods);
+      BOOST_TEST(site.sky.size() == 366 * periods);
+      HourlyInputs in{.length = length,
+                      .t_c = 10,
+                      .ea_kpa = 1,
+                      .rs_mj_m2_h = 0,
+                      .u2_m_s = 2,
+                      .earlier_relative_sun = 0.5};
+      for (in.begin = first; in.begin < sys_days{2024y / December / 30}; in.begin += 24h * 9 + length) {
+        const noonleaf::HourlyEt0Detail hour = noonleaf::hourly_et0(in, place);
+        const double solar_s = static_cast<double>((in.begin + length / 2 - floor<days>(in.begin)).count()) +
+                               240.0 * place.longitude_deg;
+        const double into_day = solar_s - 86400.0 * std::floor(solar_s / 86400.0);
+        const auto period = static_cast<std::size_t>(into_day / static_cast<double>(length.count()));
+        const auto j = static_cast<std::size_t>(hour.day_of_year);
+        BOOST_TEST(std::abs(site.ra_mj_m2_h[(j - 1) * periods + period] - hour.ra_mj_m2_h) <= 1e-12);
+      }
+    }
+  }
+}
+
 BOOST_AUTO_TEST_CASE(pressure_by_row_strides_and_work_in_place) {
   const std::size_t count = 600;
   const Hours hours_in(count);
@@ -181,6 +208,20 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
       BOOST_TEST(std::isnan(et0[i]));
     }
   }
+}
+
+// A wrong pressure in the very first row must be found without the help of others.
+BOOST_AUTO_TEST_CASE(one_wrong_pressure_alone) {
+  Hours hours_in(48);
+  hours_in.pressure_kpa[0] = 1013;
+  const sys_seconds first = sys_days{2021y / May / 1};
+  HourlyColumns columns = hours_in.columns(first);
+  columns.pressure_kpa = {hours_in.pressure_kpa.data()};
+  std::vector<double> et0(48);
+  const BadRows bad =
+      noonleaf::hourly_et0_mm_h(noonleaf::hourly_site(places[0], first), columns, 48, {et0.data()});
+  BOOST_TEST(bad == BadRows{0}, boost::test_tools::per_element());
+  BOOST_TEST(std::isnan(et0[0]));
 }
 
 BOOST_AUTO_TEST_CASE(eigen_door_and_refusals) {

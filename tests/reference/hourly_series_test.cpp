@@ -62,6 +62,29 @@ BOOST_AUTO_TEST_CASE(the_night_takes_the_ratio_of_two_to_three_hours_before_suns
   BOOST_TEST(nights >= 9);
 }
 
+// FAO-56, ch. 4, with eq. 53: the ratio of the period two to three hours before sunset; "the time angle is within
+// [ws - 0.79, ws - 0.52]". In periods of five minutes the last one in that window can be told from its neighbours,
+// on a long day and on a short one.
+BOOST_AUTO_TEST_CASE(the_window_before_sunset_ends_at_two_hours) {
+  const Location mainz{.latitude_deg = 50, .longitude_deg = 0, .elevation_m = 100};
+  for (const sys_days day : {sys_days{2021y / June / 10}, sys_days{2021y / December / 21}}) {
+    noonleaf::HourlySeries series(mainz);
+    double last_in_window = missing, at_night = missing;
+    for (sys_seconds begin = day; begin < day + 24h; begin += 5min) {
+      HourlyInputs in = shaped_hour(begin, mainz, 0.5, 0.6);
+      in.length = 5min;
+      in.rs_mj_m2_h = 0;
+      const HourlyEt0Detail sun = noonleaf::hourly_et0(in, mainz);
+      in.rs_mj_m2_h = (0.4 + 0.001 * static_cast<double>((begin - day) / 5min)) * sun.rso_mj_m2_h;
+      const HourlyEt0Detail detail = series.next(in);
+      const double w = detail.time_angle_rad, ws = detail.sunset_angle_rad;
+      if (w > 0 && w <= ws - 0.52) last_in_window = detail.relative_sun;
+      if (w > ws) at_night = detail.relative_sun;
+    }
+    BOOST_TEST(at_night == last_in_window);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(a_gap_at_that_hour_falls_back_on_the_hours_before) {
   noonleaf::HourlySeries series(davis, Equation::fao56, noonleaf::Surface::short_crop,
                                 noonleaf::Dryness::arid);

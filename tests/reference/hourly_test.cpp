@@ -67,6 +67,7 @@ BOOST_AUTO_TEST_CASE(fao56_example_19_night) {  // 02-03 h; from memory of the p
                  {&HourlyEt0Detail::gamma_kpa_c, 0.0673, 0.00005},
                  {&HourlyEt0Detail::es_kpa, 3.780, 0.0005},
                  {&HourlyEt0Detail::ea_kpa, 3.402, 0.0005},
+                 {&HourlyEt0Detail::vpd_kpa, 0.378, 0.0005},
                  {&HourlyEt0Detail::ra_mj_m2_h, 0, 0},
                  {&HourlyEt0Detail::rso_mj_m2_h, 0, 0},
                  {&HourlyEt0Detail::rns_mj_m2_h, 0, 0},
@@ -82,6 +83,7 @@ BOOST_AUTO_TEST_CASE(fao56_example_19_day) {  // 14-15 h; from memory of the pag
   check(detail, {{&HourlyEt0Detail::delta_kpa_c, 0.358, 0.0005},
                  {&HourlyEt0Detail::es_kpa, 6.625, 0.0005},
                  {&HourlyEt0Detail::ea_kpa, 3.445, 0.0005},
+                 {&HourlyEt0Detail::vpd_kpa, 3.180, 0.0005},
                  {&HourlyEt0Detail::day_of_year, 274, 0},
                  {&HourlyEt0Detail::seasonal_correction_h, 0.1889, 0.00005},
                  {&HourlyEt0Detail::time_angle_rad, 0.682, 0.0005},
@@ -138,6 +140,43 @@ BOOST_AUTO_TEST_CASE(day_and_night_constants_of_asce) {
   BOOST_TEST(night.et0_mm_h < noonleaf::hourly_et0_mm_h(in, greeley));
 }
 
+// What the result says of Cd, with everything else of the printed equation as the working shows it.
+double wind_resistance(const HourlyEt0Detail& hour, double cn) {
+  const double numerator = 0.408 * hour.delta_kpa_c * (hour.rn_mj_m2_h - hour.g_mj_m2_h) +
+                           hour.gamma_kpa_c * cn / (hour.t_c + 273) * hour.u2_m_s * hour.vpd_kpa;
+  return ((numerator / hour.et0_mm_h - hour.delta_kpa_c) / hour.gamma_kpa_c - 1) / hour.u2_m_s;
+}
+
+BOOST_AUTO_TEST_CASE(wind_resistance_by_day_and_by_night) {  // FAO-56 eq. 53; ASCE-EWRI 2005, table 1
+  HourlyInputs in = afternoon();
+  const auto hour = [&](Equation equation, Surface surface) {
+    return noonleaf::hourly_et0(in, greeley, equation, surface);
+  };
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::fao56, Surface::short_crop), 37) - 0.34, 1e-9);
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::asce, Surface::short_crop), 37) - 0.24, 1e-9);
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::asce, Surface::tall_crop), 66) - 0.25, 1e-9);
+  in.begin += 12h;
+  in.rs_mj_m2_h = 0;
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::fao56, Surface::short_crop), 37) - 0.34, 1e-9);
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::asce, Surface::short_crop), 37) - 0.96, 1e-9);
+  BOOST_CHECK_SMALL(wind_resistance(hour(Equation::asce, Surface::tall_crop), 66) - 1.7, 1e-9);
+}
+
+// J is that of local mean solar time, 4 minutes later for every degree to the east, whatever any clock says.
+BOOST_AUTO_TEST_CASE(the_day_of_the_year_is_that_of_the_place) {
+  HourlyInputs in = afternoon();
+  const auto day = [&](double longitude_deg, sys_seconds middle) {
+    in.begin = middle - 30min;
+    return noonleaf::hourly_et0(in, {40, longitude_deg, 0}).day_of_year;
+  };
+  const sys_seconds midnight = sys_days{2021y / March / 2};  // J 61 begins at Greenwich
+  for (const double longitude_deg : {-174.8, -75.0, 0.0, 15.0, 174.8}) {
+    const seconds there{static_cast<int>(std::lround(longitude_deg * 240))};
+    BOOST_TEST(day(longitude_deg, midnight - there - 1min) == 60);
+    BOOST_TEST(day(longitude_deg, midnight - there + 1min) == 61);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(low_sun_takes_an_earlier_ratio) {
   HourlyInputs in = afternoon();
   in.begin =
@@ -151,6 +190,8 @@ BOOST_AUTO_TEST_CASE(low_sun_takes_an_earlier_ratio) {
   BOOST_CHECK_SMALL(fao.relative_sun - 0.3 / fao.rso_mj_m2_h, 1e-12);
   in.earlier_relative_sun = 0.1;  // ASCE holds the ratio at 0.3
   BOOST_TEST(noonleaf::hourly_et0(in, greeley, Equation::asce).relative_sun == 0.3);
+  in.earlier_relative_sun = 0.31;  // and leaves it above
+  BOOST_TEST(noonleaf::hourly_et0(in, greeley, Equation::asce).relative_sun == 0.31);
 }
 
 // Where the sun never reaches 0.3 rad the period of solar noon counts.
@@ -215,6 +256,14 @@ BOOST_AUTO_TEST_CASE(every_member_has_a_column) {
     }
     BOOST_CHECK_SMALL(detail.radiation_term_mm_h + detail.wind_term_mm_h - detail.et0_mm_h, 1e-12);
   }
+}
+
+BOOST_AUTO_TEST_CASE(columns_name_their_publication) {
+  for (const auto& column : noonleaf::hourly_et0_columns(Equation::fao56)) {
+    BOOST_TEST(column.equation.find("ASCE") == std::string_view::npos, column.header);
+  }
+  const auto asce = noonleaf::hourly_et0_columns(Equation::asce);
+  BOOST_TEST(asce.back().equation.find("ASCE") == 0U);
 }
 
 BOOST_AUTO_TEST_CASE(missing_stays_missing) {
@@ -285,6 +334,10 @@ BOOST_AUTO_TEST_CASE(gaps_of_an_hour_are_filled_as_far_as_published) {
   BOOST_TEST((hour.humidity == noonleaf::HumidityFrom::none));
   BOOST_CHECK_EXCEPTION(noonleaf::complete_hour(record, {.latitude_deg = 40, .elevation_m = 0}),
                         noonleaf::Error, NamesField{"longitude_deg"});
+  for (const double sunshine_h : {0.0, 1.0}) {
+    record.sunshine_h = sunshine_h;
+    BOOST_CHECK_NO_THROW(noonleaf::complete_hour(record, greeley));
+  }
   record.sunshine_h = 1.1;
   BOOST_CHECK_EXCEPTION(noonleaf::complete_hour(record, greeley), noonleaf::Error, NamesField{"sunshine_h"});
 }

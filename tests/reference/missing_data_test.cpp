@@ -10,6 +10,7 @@
 #include "noonleaf/atmosphere/wind.hpp"
 #include "noonleaf/reference/penman_monteith.hpp"
 
+#include "accepted_range.hpp"
 #include "atmosphere/refusal.hpp"
 
 using namespace std::chrono;
@@ -100,6 +101,10 @@ BOOST_AUTO_TEST_CASE(a_hygrometer_over_100_reads_saturated_air) {
   weather.ea_kpa = weather.t_dew_c = weather.rh_min_pct = missing;
   weather.rh_max_pct = 103;
   BOOST_CHECK_SMALL(complete_daily(weather, lyon).ea_kpa - e0(14.8), 1e-12);
+  check_accepted("rh_max_pct", 0, 105, [&](double x) {
+    weather.rh_max_pct = x;
+    return complete_daily(weather, lyon);
+  });
   weather.rh_max_pct = 105.5;
   BOOST_CHECK_EXCEPTION(complete_daily(weather, lyon), noonleaf::Error, NamesField{"rh_max_pct"});
 }

@@ -230,6 +230,14 @@ BOOST_AUTO_TEST_CASE(every_member_has_a_column) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(columns_name_their_publication) {
+  for (const auto& column : noonleaf::daily_et0_columns(Equation::fao56)) {
+    BOOST_TEST(column.equation.find("ASCE") == std::string_view::npos, column.header);
+  }
+  const auto asce = noonleaf::daily_et0_columns(Equation::asce);
+  for (const auto* column : {&asce.front(), &asce.back()}) BOOST_TEST(column->equation.find("ASCE") == 0U);
+}
+
 BOOST_AUTO_TEST_CASE(rises_with_dryness_sun_and_warmth) {
   DailyInputs day = mild_day();
   const double base = noonleaf::daily_et0_mm_d(day);

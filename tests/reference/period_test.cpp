@@ -87,6 +87,10 @@ BOOST_AUTO_TEST_CASE(ten_days) {
   BOOST_CHECK_SMALL(
       noonleaf::ten_day_et0(mean, bangkok).et0_mm - 10 * noonleaf::ten_day_et0(mean, bangkok).detail.et0_mm_d,
       1e-12);
+  mean.date = 2024y / February / 1;
+  BOOST_TEST(noonleaf::ten_day_et0(mean, bangkok).detail.day_of_year == 31 + 6);
+  mean.date = 2024y / February / 2;
+  BOOST_CHECK_EXCEPTION(noonleaf::ten_day_et0(mean, bangkok), noonleaf::Error, NamesField{"date"});
   mean.date = 2024y / February / 12;
   BOOST_CHECK_EXCEPTION(noonleaf::ten_day_et0(mean, bangkok), noonleaf::Error, NamesField{"date"});
 }
