@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
+#include <utility>
 
 #include <date/tz.h>
 
 #include "noonleaf/error.hpp"
-#include "noonleaf/weather/site_zone.hpp"
+#include "noonleaf/weather/zone_database.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -39,7 +41,7 @@ void refuse_abbreviation(std::string_view name) {
 
 const date::time_zone& find_zone(std::string_view name) {
   refuse_abbreviation(name);
-  return zone_named(std::string(name));
+  return zone_named(name);
 }
 
 }  // namespace

@@ -1,16 +1,10 @@
 #include "noonleaf/weather/site_zone.hpp"
 
-#include <algorithm>
 #include <chrono>
-#include <stdexcept>
-#include <utility>
-#include <vector>
 
 #include <date/tz.h>
 
-#include "noonleaf/error.hpp"
-#include "noonleaf/nearest_name.hpp"
-#include "noonleaf/weather/utf8_text.hpp"
+#include "noonleaf/weather/zone_database.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -21,37 +15,7 @@ using Seconds = std::chrono::seconds;
 // Further from a change of the clocks than any offset is long.
 constexpr std::int64_t margin_s = 26 * 3600;
 
-Problem zone_problem(std::string message, std::string fix) {
-  Problem problem;
-  problem.field = "zone";
-  problem.message = std::move(message);
-  problem.fix = std::move(fix);
-  return problem;
-}
-
 }  // namespace
-
-const date::time_zone& zone_named(const std::string& name) {
-  if (name.empty())
-    throw Error(zone_problem("the time zone of the site is needed", "name it like America/Chicago"));
-  try {
-    return *date::locate_zone(name);
-  } catch (const std::runtime_error&) {
-    std::vector<std::string> names;
-    try {
-      for (const auto& zone : date::get_tzdb().zones) names.push_back(zone.name());
-    } catch (const std::runtime_error&) {
-      throw Error(
-          zone_problem("this machine has no time zone database", "install the Debian package tzdata"));
-    }
-    const std::string near = nearest_name(name, names);
-    Problem problem =
-        zone_problem(in_quotes(name) + " is not a time zone of the IANA database",
-                     near.empty() ? "write it like \"America/Chicago\"" : "did you mean \"" + near + "\"?");
-    problem.text = name;
-    throw Error(std::move(problem));
-  }
-}
 
 SiteZone::SiteZone(const std::string& name) : name_(name), zone_(&zone_named(name)) {}
 

@@ -11,10 +11,6 @@ class time_zone;
 namespace noonleaf {
 inline namespace v1 {
 
-/// A zone of the IANA database.
-/// Throws    Error, field "zone", with the nearest known name; or when the machine has no zone database
-const date::time_zone& zone_named(const std::string& name);
-
 /// The clock of a site. Seconds since 1970 on both sides: UTC, and what the wall clock shows.
 ///
 /// The last interval of constant offset is remembered, so that a long file asks the zone database once in
