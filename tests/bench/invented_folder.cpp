@@ -99,15 +99,23 @@ std::string weather_text(int from_day, int to_day, std::mt19937& random) {
   return text;
 }
 
+/// 07:00, and two minutes later for each run more.
+std::string run_time(int run) {
+  std::array<char, 8> text{};
+  std::snprintf(text.data(), text.size(), "%02d:%02d", 7 + run / 30, run % 30 * 2);
+  return text.data();
+}
+
 std::string journal_text(const FolderKind& kind) {
   std::string text = "id,date,time,event,bed,minutes\n";
   if (kind.water_every_days == 0) return text;
   int id = 0;
   for (int day = -kind.days_before; day < 0; ++day)
     for (int bed = 0; bed < kind.beds; ++bed)
-      if ((day + kind.days_before + bed) % kind.water_every_days == 0)
-        text += std::to_string(++id) + "," + noonleaf::iso_date(today + days(day)) + ",07:00,water,b" +
-                std::to_string(bed) + ",25\n";
+      for (int run = 0; (day + kind.days_before + bed) % kind.water_every_days == 0 && run < kind.runs_a_day;
+           ++run)
+        text += std::to_string(++id) + "," + noonleaf::iso_date(today + days(day)) + "," + run_time(run) +
+                ",water,b" + std::to_string(bed) + "," + number(25.0 / kind.runs_a_day) + "\n";
   return text;
 }
 

@@ -10,6 +10,7 @@ struct FolderKind {
   int days_before = 60;      ///< of measured weather and journal before the day of the question
   int forecast_days = 14;    ///< from that day on
   int water_every_days = 2;  ///< in the journal; 0 = never
+  int runs_a_day = 1;        ///< of each bed on such a day, 25 minutes together
   bool restricted = true;    ///< water on five weekdays only, quiet hours
   unsigned seed = 1;         ///< soils, areas and weather
 };

@@ -11,7 +11,7 @@ root=$(cd "$here/../.." && pwd)
 what=all
 case ${1:-} in --compare | --rows) what=${1#--} && shift ;; esac
 build=${1:-"$root/build-bench"}
-programs="reference weather balance heat scaling planner round command"
+programs="reference weather balance heat scaling planner round load command"
 [ $what != rows ] || programs="reference weather balance heat"
 
 cmake -G Ninja -S "$root" -B "$build" -DCMAKE_BUILD_TYPE=Release -DNOONLEAF_TESTS=ON -DNOONLEAF_BENCHMARKS=ON >"$build.log" 2>&1 ||
@@ -44,7 +44,7 @@ echo "| domain | ours against | ratio |"
 echo "|---|---|---|"
 rows
 echo
-for program in scaling round planner; do
+for program in scaling round load planner; do
   tail -n +2 "$build/bench-$program.txt"
   echo
 done

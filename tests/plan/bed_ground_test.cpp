@@ -9,6 +9,7 @@
 #include "noonleaf/crop/kc_ini.hpp"
 #include "noonleaf/crop/salinity.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/ground_history.hpp"
 #include "noonleaf/plan/today.hpp"

@@ -4,6 +4,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/balance/run.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/water_account.hpp"
 

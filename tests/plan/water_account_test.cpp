@@ -28,53 +28,9 @@ noonleaf::JournalEntry water(std::chrono::year_month_day date, std::optional<std
   return entry;
 }
 
-noonleaf::JournalEntry gauge(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
-                             double mm) {
-  noonleaf::JournalEntry entry;
-  entry.event = JournalEvent::rain;
-  entry.date = date;
-  entry.time_of_day = time;
-  entry.rain_mm = mm;
-  return entry;
-}
-
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(water_account)
-
-BOOST_AUTO_TEST_CASE(minutes_become_millimetres_by_the_rate) {
-  const auto garden = invented_garden(tomato);
-  const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 3));
-  const Journal journal{water(2025y / 6 / 2, 420min, 20), water(2025y / 6 / 2, 1140min, 10),
-                        water(2025y / 6 / 3, {}, 40)};
-  const auto day = noonleaf::water_on(garden, 0, journal, sky.days[1]);
-  BOOST_TEST(day.irrigation_mm == 10.0, boost::test_tools::tolerance(1e-12));  // 20 min at 30 mm/h
-  BOOST_TEST(day.evening_irrigation_mm == 5.0,
-             boost::test_tools::tolerance(1e-12));  // from 18:00: tomorrow's surface
-}
-
-BOOST_AUTO_TEST_CASE(a_gauge_beats_the_station_and_a_morning_gauge_tells_of_yesterday) {
-  const auto garden = invented_garden(tomato);
-  auto series = steady_weather(first, 4);
-  series.days[1].rain_mm = 3;
-  const auto sky = noonleaf::sky_over(garden.site, series);
-  const Journal journal{gauge(2025y / 6 / 3, 420min, 12), gauge(2025y / 6 / 4, 1200min, 2)};
-  const auto rain = [&](std::size_t day) {
-    return noonleaf::water_on(garden, 0, journal, sky.days[day]).rain_mm;
-  };
-  BOOST_TEST(rain(1) == 12);  // 2 June: read on the 3rd at 07:00
-  BOOST_TEST(rain(2) == 0);
-  BOOST_TEST(rain(3) == 2);  // read in the evening of the day itself
-}
-
-BOOST_AUTO_TEST_CASE(a_forecast_is_no_rain_not_even_yesterdays) {
-  const auto garden = invented_garden(tomato);
-  auto series = steady_weather(first, 4, 2);
-  series.days[2].rain_mm = 9;
-  const auto sky = noonleaf::sky_over(garden.site, series);
-  BOOST_TEST(noonleaf::water_on(garden, 0, {}, sky.days[2]).rain_mm == 0);
-  BOOST_TEST(noonleaf::water_on(garden, 0, {gauge(2025y / 6 / 3, 1200min, 4)}, sky.days[2]).rain_mm == 4);
-}
 
 BOOST_AUTO_TEST_CASE(the_account_is_the_balance_from_full_soil_on) {
   const auto garden = invented_garden(tomato);

@@ -8,6 +8,7 @@
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/water_account.hpp"

@@ -5,8 +5,8 @@
 #include <optional>
 #include <utility>
 
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
-#include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
 inline namespace v1 {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "noonleaf/garden/journal_of_bed.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/soil/texture.hpp"
@@ -22,11 +23,8 @@ double dug_share(const Bed& bed) {
   return std::min(1.0, dug_depth_m / roots_m);
 }
 
-std::vector<JournalEntry> entries_of(const Journal& journal, const Bed& bed, JournalEvent event) {
-  std::vector<JournalEntry> entries;
-  for (const JournalEntry& entry : journal) {
-    if (entry.event == event && entry.bed == bed.id) entries.push_back(entry);
-  }
+Journal dated_entries(const Bed& bed, const Journal& journal, JournalEvent event) {
+  Journal entries = entries_of_bed(bed.id, journal, event);
   std::stable_sort(entries.begin(), entries.end(),
                    [](const JournalEntry& a, const JournalEntry& b) { return a.date < b.date; });
   return entries;
@@ -79,7 +77,7 @@ std::vector<DatedSoil> amendments_of_bed(const Bed& bed, const Journal& journal)
   std::vector<DatedSoil> soils;
   SoilWater soil = soil_of_bed(bed);
   double organic_pct = is_known(bed.soil.organic_pct) ? bed.soil.organic_pct : usual_organic_pct;
-  for (const JournalEntry& entry : entries_of(journal, bed, JournalEvent::amend)) {
+  for (const JournalEntry& entry : dated_entries(bed, journal, JournalEvent::amend)) {
     const bool is_measured = is_known(entry.field_capacity_pct) && is_known(entry.wilting_point_pct);
     if (is_measured) {
       soil = measured(entry, soil);
@@ -105,7 +103,7 @@ SoilWater soil_of_bed_on(const Bed& bed, const Journal& journal, sys_days date) 
 double mulch_factor_on(const Bed& bed, const Journal& journal, sys_days date) {
   BedMulch mulch;
   if (!bed.mulch.from || sys_days(*bed.mulch.from) <= date) mulch = bed.mulch;
-  for (const JournalEntry& entry : entries_of(journal, bed, JournalEvent::mulch)) {
+  for (const JournalEntry& entry : dated_entries(bed, journal, JournalEvent::mulch)) {
     const bool later = !bed.mulch.from || entry.date >= *bed.mulch.from;
     if (!entry.mulch || sys_days(entry.date) > date || !later) continue;
     mulch = {.kind = *entry.mulch,

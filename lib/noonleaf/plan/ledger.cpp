@@ -5,6 +5,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/watering.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
@@ -68,13 +69,14 @@ std::vector<LedgerLine> lines_of_bed(const Garden& garden, std::size_t bed, cons
   std::vector<LedgerLine> lines;
   const auto drained = drained_by_day(garden, bed, journal, sky, to);
   const auto by_rain = drained_by_day(garden, bed, without_water(journal), sky, to);
+  const BedWaterByDay water(garden, bed, journal);
   for (sys_days date = from; date <= sys_days(to); date += days(1)) {
     const year_month month = month_of(date);
     if (lines.empty() || lines.back().month != month) lines.push_back({.bed = bed, .month = month});
     LedgerLine& line = lines.back();
     ++line.days;
     if (const SkyDay* day = sky.find(date)) {
-      add_sum(line.rain_mm, water_on(garden, bed, journal, *day).rain_mm);
+      add_sum(line.rain_mm, water.on(*day).rain_mm);
       const auto left = drained.find(date);
       if (left == drained.end() || is_missing(left->second)) continue;
       add_sum(line.drained_mm, left->second);

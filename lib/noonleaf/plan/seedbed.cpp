@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "noonleaf/crop/emergence.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground_history.hpp"
-#include "noonleaf/plan/water_account.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -83,11 +83,12 @@ std::optional<Seedbed> seedbed_on(const Garden& garden, std::size_t bed, const B
   seedbed.by_table = table_knows(planting.crop);
   seedbed.soil_c = mean_soil_c(sky, std::max(sown, sky.first()), std::min(morning, sky.last()));
   seedbed.zone = seed_zone(soil_of_bed_on(garden.beds[bed], journal, morning), sowing_depth_m);
+  const BedWaterByDay water_by_day(garden, bed, journal);
   double depletion_mm = 0;
   for (sys_days day = std::max(sown, sky.first()); day <= morning; day += days(1)) {
     const SkyDay& sky_day = *sky.find(day);
     const double et0_mm = is_known(sky_day.et0_mm_d) ? std::max(0.0, sky_day.et0_mm_d) : 0.0;
-    const BedWater water = water_on(garden, bed, journal, sky_day);
+    const BedWater water = water_by_day.on(sky_day);
     const double morning_mm = water.rain_mm + water.irrigation_mm;
     seedbed.depletion_mm =
         std::max(0.0, depletion_mm - morning_mm - (day == morning ? water.evening_irrigation_mm : 0));

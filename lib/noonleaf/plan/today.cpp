@@ -9,6 +9,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
 #include "noonleaf/plan/bed_sky.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 #include "noonleaf/plan/rest_of_run.hpp"

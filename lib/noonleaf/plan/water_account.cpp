@@ -8,14 +8,15 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/journal_of_bed.hpp"
 #include "noonleaf/plan/bed_sky.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/checked_account.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/ground_history.hpp"
 #include "noonleaf/plan/low_quarter.hpp"
 #include "noonleaf/plan/salt.hpp"
 #include "noonleaf/plan/seedbed.hpp"
-#include "noonleaf/plan/watering.hpp"
 #include "noonleaf/plan/wetting_pattern.hpp"
 
 namespace noonleaf {
@@ -25,15 +26,9 @@ namespace {
 using std::chrono::days;
 using std::chrono::sys_days;
 
-constexpr std::chrono::hours gauge_tells_of_yesterday_before{10};
 constexpr double profile_below_roots_m = 0.5;  // lower layer that takes and gives water as roots grow
 constexpr double deepest_profile_m = 3.0;
 constexpr int days_of_habit = 3;  // behind the end of the weather, the mean of as many days goes on
-
-sys_days gauge_day(const JournalEntry& entry) {
-  const bool morning = entry.time_of_day && *entry.time_of_day < gauge_tells_of_yesterday_before;
-  return sys_days(entry.date) - days(morning ? 1 : 0);
-}
 
 void refuse_gap(const SkyDay& day) {
   Problem problem;
@@ -50,14 +45,15 @@ class DayMaker {
   DayMaker(const Garden& garden, std::size_t bed, const Journal& journal)
       : garden_(garden),
         bed_(bed),
-        journal_(journal),
+        water_(garden, bed, journal),
+        mulches_(entries_of_bed(garden.beds[bed].id, journal, JournalEvent::mulch)),
         wetted_frac_(settings_of_bed(garden, garden.beds[bed]).irrigated_frac),
         soil_(std::make_shared<const SoilWater>(soil_of_bed(garden.beds[bed]))),
         amendments_(amendments_of_bed(garden.beds[bed], journal)) {}
 
   /// A day that has come: with the water that it brought.
   BalanceDay watered(const SkyDay& day) {
-    const BedWater water = water_on(garden_, bed_, journal_, day);
+    const BedWater water = water_.on(day);
     BalanceDay result = dry(day);
     result.rain_mm = water.rain_mm;
     result.irrigation_mm = water.irrigation_mm;
@@ -75,7 +71,7 @@ class DayMaker {
     if (is_known(day.estimate.u2_m_s)) result.u2_m_s = day.estimate.u2_m_s;
     if (is_known(day.estimate.rh_min_pct)) result.rh_min_pct = day.estimate.rh_min_pct;
     result.irrigation_fw = wetted_frac_;
-    result.evaporation_factor = mulch_factor_on(garden_.beds[bed_], journal_, sys_days(day.weather.date));
+    result.evaporation_factor = mulch_factor_on(garden_.beds[bed_], mulches_, sys_days(day.weather.date));
     put_soil(result);
     result.ground = ground_;
     return result;
@@ -98,7 +94,8 @@ class DayMaker {
 
   const Garden& garden_;
   std::size_t bed_;
-  const Journal& journal_;
+  BedWaterByDay water_;
+  Journal mulches_;
   double wetted_frac_;
   std::shared_ptr<const SoilWater> soil_;
   std::vector<DatedSoil> amendments_;
@@ -156,14 +153,6 @@ std::vector<JournalEntry> checks_of(const Journal& journal, const Bed& bed, cons
     return std::pair(a.date, a.time_of_day) < std::pair(b.date, b.time_of_day);
   });
   return checks;
-}
-
-std::vector<JournalEntry> runs_of(const Journal& journal, const Bed& bed) {
-  std::vector<JournalEntry> runs;
-  for (const JournalEntry& entry : journal) {
-    if (entry.event == JournalEvent::water && entry.bed == bed.id) runs.push_back(entry);
-  }
-  return runs;
 }
 
 std::vector<BalanceDay> joined(std::vector<BalanceDay> past, const std::vector<BalanceDay>& ahead) {
@@ -238,7 +227,7 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
                                      account.settings};
   const CheckedAccount checked = checked_account(
       checked_ground, checks_of(journal, bed, bed.plantings[place.planting], start, known.size()),
-      runs_of(journal, bed));
+      entries_of_bed(bed.id, journal, JournalEvent::water));
   account.soil_checks = checked.checks;
   const auto run_past = [&](const BalanceState& from) {
     return run_balance(from, past, all_growth.first(past_days), start_soil, account.settings,
@@ -261,29 +250,6 @@ PlantingAccount account_of(const Garden& garden, const Journal& journal, const S
 }
 
 }  // namespace
-
-BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day) {
-  const sys_days date(day.weather.date);
-  BedWater water;
-  const double station_mm = measured_rain_mm(day);
-  if (is_known(station_mm)) water.rain_mm = station_mm;
-  double gauge_mm = missing;
-  for (const JournalEntry& entry : journal) {
-    if (entry.event == JournalEvent::rain && gauge_day(entry) == date && is_known(entry.rain_mm)) {
-      gauge_mm = (is_known(gauge_mm) ? gauge_mm : 0) + entry.rain_mm;
-    }
-    const bool watered = entry.event == JournalEvent::water && entry.bed == garden.beds[bed].id &&
-                         sys_days(entry.date) == date;
-    if (!watered) continue;
-    const double depth_mm = watering_of(garden, garden.beds[bed], entry).mean_mm;
-    if (is_missing(depth_mm)) continue;
-    const bool evening = entry.time_of_day && *entry.time_of_day >= evening_begins;
-    (evening ? water.evening_irrigation_mm : water.irrigation_mm) += depth_mm;
-  }
-  if (is_known(gauge_mm)) water.rain_mm = gauge_mm;
-  water.rain_mm *= garden.beds[bed].rain_catch_frac;
-  return water;
-}
 
 sys_days account_start(const Sky& sky, std::chrono::year_month_day date) {
   sys_days start = sky.first();
@@ -309,9 +275,10 @@ std::vector<PlantingAccount> accounts_of_bed(const Garden& garden, std::size_t b
   if (sky.find(morning)->et0_from == Et0From::none) refuse_gap(*sky.find(morning));
   std::vector<PlantingAccount> accounts;
   const auto& plantings = garden.beds[bed].plantings;
+  const Journal of_bed = journal_of_bed(garden.beds[bed].id, journal);
   for (std::size_t index = 0; index < plantings.size(); ++index) {
     if (!grows_on(plantings[index], morning)) continue;
-    accounts.push_back(account_of(garden, journal, sky, {bed, index, morning, look_ahead_d}));
+    accounts.push_back(account_of(garden, of_bed, sky, {bed, index, morning, look_ahead_d}));
   }
   return accounts;
 }

@@ -36,24 +36,6 @@ struct PlantingAccount {
 /// How far an account looks ahead where nobody asks for more.
 inline constexpr std::size_t days_ahead = 10;
 
-/// A run that begins at this hour or later wets the next day's surface.
-inline constexpr std::chrono::hours evening_begins{18};
-
-/// The water that a day brought to a bed by hand or sky.
-struct BedWater {
-  double rain_mm = 0;                ///< before the day's demand
-  double irrigation_mm = 0;          ///< likewise, mean infiltrated depth
-  double evening_irrigation_mm = 0;  ///< after it
-};
-
-/// What the journal and the station say fell on a bed on one day.
-///
-/// Rule      A gauge beats the station; a forecast is no rain, not even of a day that has passed. A gauge
-///           read before 10:00 tells of the day before (common practice, no source). A run that started at
-///           18:00 or later wets the next day's surface. Minutes and litres become the mean depth in the
-///           bed (watering_of). Missing rain counts as none, and `today` says so.
-BedWater water_on(const Garden& garden, std::size_t bed, const Journal& journal, const SkyDay& day);
-
 /// Where the account of a morning starts: the first day of the sky, or the day after the last gap before
 /// the morning that could not be bridged.
 std::chrono::sys_days account_start(const Sky& sky, std::chrono::year_month_day date);

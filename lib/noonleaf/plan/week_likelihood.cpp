@@ -2,7 +2,7 @@
 #include <iterator>
 
 #include "noonleaf/garden/journal.hpp"
-#include "noonleaf/plan/water_account.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/week.hpp"
 
 namespace noonleaf {

@@ -6,6 +6,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"

@@ -4,8 +4,8 @@
 
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/kc_ini.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
-#include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/soil/texture.hpp"
 
 namespace noonleaf {
@@ -31,13 +31,14 @@ double kc_ini_on_ground(const Garden& garden, std::size_t bed, const BedPlanting
   const Crop& crop = find_crop(planting.crop);
   if (crop.basis != CropBasis::kc_curve || crop.season != SeasonKind::annual || sky.empty()) return missing;
   const SeasonCalendar season = season_calendar(crop, planting.season, planting.season.start);
+  const BedWaterByDay water_by_day(garden, bed, journal);
   double et0_mm = 0, water_mm = 0;
   int n_days = 0, wettings = 0;
   for (sys_days day = std::max(season.first, sky.first()); day < season.development && day <= sky.last();
        day += days(1)) {
     const SkyDay& sky_day = *sky.find(day);
     if (is_missing(sky_day.et0_mm_d)) continue;
-    const BedWater water = water_on(garden, bed, journal, sky_day);
+    const BedWater water = water_by_day.on(sky_day);
     const double came_mm = water.rain_mm + water.irrigation_mm + water.evening_irrigation_mm;
     et0_mm += sky_day.et0_mm_d;
     ++n_days;
