@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "noonleaf/balance/potential_transpiration.hpp"
 #include "noonleaf/balance/profile.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
@@ -104,8 +105,7 @@ void add_totals(BalanceRun& run, const BalanceDetail& day) {
   run.evaporation_mm += day.evaporation_mm;
   run.drainage_mm += day.drainage_mm;
   run.correction_mm += day.correction_mm;
-  const double unstressed = is_known(day.kcb) ? day.kcb * day.et0_mm_d : day.etc_mm_d;
-  run.stress_mm += std::max(0.0, unstressed - day.transpiration_mm);
+  run.stress_mm += lost_transpiration_mm(day);
 }
 
 }  // namespace

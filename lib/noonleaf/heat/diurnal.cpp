@@ -22,7 +22,8 @@ constexpr double lag_of_maximum_h = 1.86, night_decay = 2.20, minimum_after_sunr
 constexpr double wind_day_to_night = 2.0;  // FAO-24
 
 void require_ranges(const DailyShape& day) {
-  require_within("latitude_deg", day.site.location.latitude_deg, -66, 66, "°");
+  require_within("latitude_deg", day.site.location.latitude_deg, -highest_latitude_deg, highest_latitude_deg,
+                 "°");
   require_within("longitude_deg", day.site.location.longitude_deg, -180, 180, "°");
   require_within("utc_offset_h", day.site.utc_offset_h, -12, 14, "h");
   require_within("t_max_c", day.t_max_c, -60, 60, "°C");

@@ -51,6 +51,9 @@ struct DiurnalDay {
   double ea_residual_kpa = missing;  ///< day's mean less mean of the hours: 0 unless all hours saturate
 };
 
+/// Up to this latitude, north and south, a day is worked out by the hour: beyond it a day may have no night.
+inline constexpr double highest_latitude_deg = 66;
+
 /// Hours from a day.
 ///
 /// Equation  temperature, day     T = Tmin + (Tmax - Tmin) sin(pi m / (Y + 2 a)), m hours after the minimum
@@ -67,8 +70,7 @@ struct DiurnalDay {
 /// Kept      Highest hour = Tmax, lowest = Tmin (sampled hours are stretched, by 3 % of the range at most),
 ///           sum of radiation, mean of vapour pressure, mean of wind; each to 1e-12 of its size
 /// Input     t_max_c, t_min_c -60 to 60 °C, in order; ea_kpa 0 to 10; rs_mj_m2_d 0 to 60; u2_m_s 0 to 60;
-///           latitude -66 to 66 (beyond it a day may have no night, and the shape no meaning); offset
-///           -12 to 14
+///           latitude to highest_latitude_deg; offset -12 to 14
 /// Missing   A missing value leaves its own column NaN; humidity needs the temperatures, all need the site
 /// Throws    Error, naming the field, when outside the accepted range
 DiurnalDay hours_of_day(const DailyShape& day);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "noonleaf/plan/bed_members.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
@@ -35,12 +37,10 @@ double lever_mm(Culprit culprit, const SoilCheck& check) {
   }
 }
 
-/// How far off each is as a rule, one standard deviation of its share.
+/// How far off each is as a rule, one standard deviation of its share: as the members doubt it.
 double usual_error(Culprit culprit, RateBasis basis) {
-  if (culprit == Culprit::crop_stage) return 0.15;
-  if (culprit == Culprit::soil) return 0.20;
-  if (basis == RateBasis::guess) return 0.70;
-  return basis == RateBasis::cans_in_bed ? 0.15 : 0.25;
+  if (culprit == Culprit::crop_stage) return crop_use_log;
+  return culprit == Culprit::soil ? available_water_texture_log : rate_doubt_log(basis);
 }
 
 Suspect suspect(Culprit culprit, std::span<const SoilCheck> checks, RateBasis basis) {

@@ -5,11 +5,14 @@
 #include <utility>
 
 #include "noonleaf/balance/mulch.hpp"
+#include "noonleaf/balance/potential_transpiration.hpp"
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_water.hpp"
+#include "noonleaf/plan/day_in_year.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/limit_of_day.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
@@ -62,12 +65,11 @@ struct SkyChoice {
 std::vector<SkyChoice> skies_for(const Sky& sky, const AwayQuestion& question) {
   std::vector<SkyChoice> skies{{AwaySky::as_now, 0}, {AwaySky::hotter, 0}, {AwaySky::cooler, 0}};
   for (int back = 1; back <= 60; ++back) {
-    const year_month_day last{question.to.year() - std::chrono::years(back), question.to.month(),
-                              std::min(question.to.day(), std::chrono::day(28))};
-    const year_month_day first{question.from.year() - std::chrono::years(back), question.from.month(),
-                               std::min(question.from.day(), std::chrono::day(28))};
-    if (sky.find(sys_days(first)) == nullptr) break;
-    if (sky.find(sys_days(last)) != nullptr) skies.push_back({AwaySky::past_year, back});
+    const auto earlier = [back](year_month_day date) {
+      return sys_days(day_in_year(date, date.year() - std::chrono::years(back)));
+    };
+    if (sky.find(earlier(question.from)) == nullptr) break;
+    if (sky.find(earlier(question.to)) != nullptr) skies.push_back({AwaySky::past_year, back});
   }
   return skies;
 }
@@ -85,9 +87,8 @@ std::vector<BalanceDay> days_under(const PlantingAccount& account, const Sky& sk
     if (choice.kind == AwaySky::hotter) day.et0_mm_d *= hotter_factor;
     if (choice.kind == AwaySky::cooler) day.et0_mm_d *= cooler_factor;
     if (choice.kind != AwaySky::past_year) continue;
-    const year_month_day then{day.date.year() - std::chrono::years(choice.years_back), day.date.month(),
-                              std::min(day.date.day(), std::chrono::day(28))};
-    const SkyDay* past = sky.find(sys_days(then));
+    const auto year = day.date.year() - std::chrono::years(choice.years_back);
+    const SkyDay* past = sky.find(sys_days(day_in_year(day.date, year)));
     if (past != nullptr && is_known(past->et0_mm_d)) day.et0_mm_d = past->et0_mm_d;
   }
   return result;
@@ -118,22 +119,17 @@ std::vector<BalanceDetail> carried(const AwayPlanting& planting, std::span<const
   return trace;
 }
 
-double wanted_mm(const BalanceDetail& day) {
-  return is_known(day.kcb) ? day.kcb * day.et0_mm_d : day.etc_mm_d;
-}
-
 DryDates dates_of(const AwayPlanting& planting, const std::vector<BalanceDetail>& trace, std::size_t from) {
   DryDates dates;
   for (std::size_t day = from; day < trace.size(); ++day) {
     const BalanceDetail& here = trace[day];
     if (planting.needs[day] == PlantingNeed::nothing || is_missing(here.end.dr_mm)) continue;
     const bool seeds = planting.needs[day] == PlantingNeed::seed_zone;
-    const bool beyond = seeds ? here.end.de_mm > here.rew_mm : here.end.dr_mm > here.raw_mm;
     const bool wilts = seeds ? here.end.de_mm > (here.rew_mm + here.tew_mm) / 2
-                             : here.transpiration_mm < wilting_share * wanted_mm(here);
-    if (beyond && !dates.leaves_comfort) dates.leaves_comfort = here.date;
+                             : here.transpiration_mm < wilting_share * potential_transpiration_mm(here);
+    if (is_beyond_limit(here, seeds) && !dates.leaves_comfort) dates.leaves_comfort = here.date;
     if (wilts && !dates.wilts) dates.wilts = here.date;
-    if (!seeds) dates.lost_mm += std::max(0.0, wanted_mm(here) - here.transpiration_mm);
+    if (!seeds) dates.lost_mm += lost_transpiration_mm(here);
     if (seeds) dates.lost_mm += std::max(0.0, here.end.de_mm - here.rew_mm);
   }
   return dates;

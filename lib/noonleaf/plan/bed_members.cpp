@@ -34,11 +34,6 @@ std::vector<double> factors(DrawFor what, std::size_t place, double sd, const Me
 
 bool soil_was_measured(const Bed& bed) { return is_known(bed.soil.field_capacity_m3_m3); }
 
-double rate_sd(RateBasis basis) {
-  if (basis == RateBasis::guess) return rate_guess_log;
-  return basis == RateBasis::cans_in_bed ? rate_cans_log : rate_flow_log;
-}
-
 bool has_gauge(const Journal& journal, sys_days morning) {
   return std::any_of(journal.begin(), journal.end(), [&](const JournalEntry& entry) {
     const auto age = morning - sys_days(entry.date);
@@ -204,7 +199,7 @@ BedDraws bed_draws(const Garden& garden, std::size_t index, const Journal& journ
   const Bed& bed = garden.beds[index];
   const Sprinkler& sprinkler = garden.sprinklers[bed.sprinkler];
   BedDraws out;
-  out.rate_log = rate_sd(sprinkler.rate.basis);
+  out.rate_log = rate_doubt_log(sprinkler.rate.basis);
   out.rain_log = has_gauge(journal, morning) ? rain_gauge_log : rain_station_log;
   out.rate = factors(DrawFor::rate, bed.sprinkler, out.rate_log, options);
   out.rain = factors(DrawFor::rain_catch, index, out.rain_log, options);

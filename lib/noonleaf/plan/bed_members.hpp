@@ -13,6 +13,12 @@
 namespace noonleaf {
 inline namespace v1 {
 
+/// How far off a rate is that was found like that, one standard deviation of its logarithm (likelihood.hpp).
+inline double rate_doubt_log(RateBasis basis) {
+  if (basis == RateBasis::guess) return rate_guess_log;
+  return basis == RateBasis::cans_in_bed ? rate_cans_log : rate_flow_log;
+}
+
 /// What the members of a bed draw, a number each. One more than there are members: the last one has no error.
 struct BedDraws {
   std::vector<double> field_capacity, wilting_point, rew_mm, available_mm_m;

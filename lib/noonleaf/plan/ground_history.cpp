@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "noonleaf/garden/journal_of_bed.hpp"
+#include "noonleaf/garden/soil_particles.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/soil/saxton_rawls.hpp"
 #include "noonleaf/soil/texture.hpp"
@@ -31,17 +32,13 @@ Journal dated_entries(const Bed& bed, const Journal& journal, JournalEvent event
 }
 
 /// Sand and clay as the bed has them, or those typical of its class. Missing for measured soils.
-SoilParticles particles_of(const Bed& bed, double organic_pct) {
-  SoilParticles particles;
-  particles.sand_pct = bed.soil.sand_pct;
-  particles.clay_pct = bed.soil.clay_pct;
+SoilParticles particles_with(const Bed& bed, double organic_pct) {
+  SoilParticles particles = particles_of(bed.soil);
   if (!bed.soil.texture.empty()) {
     const TextureClass& texture = find_texture(bed.soil.texture);
     particles.sand_pct = texture.sand_pct;
     particles.clay_pct = texture.clay_pct;
   }
-  if (is_known(bed.soil.density_factor)) particles.density_factor = bed.soil.density_factor;
-  if (is_known(bed.soil.gravel_pct)) particles.gravel_pct = bed.soil.gravel_pct;
   particles.organic_pct = organic_pct;
   return particles;
 }
@@ -49,10 +46,10 @@ SoilParticles particles_of(const Bed& bed, double organic_pct) {
 /// The soil with what more (or less) organic matter does to it.
 SoilWater with_organic_matter(const SoilWater& soil, const Bed& bed, double before_pct, double after_pct) {
   SoilWater result = soil;
-  if (is_missing(particles_of(bed, after_pct).sand_pct))
+  if (is_missing(particles_with(bed, after_pct).sand_pct))
     return result;  // measured soil: no particles to go by
-  const SoilWater before = soil_of(particles_of(bed, before_pct)),
-                  after = soil_of(particles_of(bed, after_pct));
+  const SoilWater before = soil_of(particles_with(bed, before_pct)),
+                  after = soil_of(particles_with(bed, after_pct));
   const double share = dug_share(bed);
   result.field_capacity_m3_m3 += share * (after.field_capacity_m3_m3 - before.field_capacity_m3_m3);
   result.wilting_point_m3_m3 += share * (after.wilting_point_m3_m3 - before.wilting_point_m3_m3);

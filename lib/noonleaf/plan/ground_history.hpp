@@ -23,9 +23,8 @@ struct DatedSoil {
 ///
 /// Rule      An entry with field capacity and wilting point is a measurement: that soil from that day on. One
 ///           with the organic matter after digging in changes the soil by what Saxton & Rawls (2006) make of
-///           the difference to what it had (2.5 % where nobody said), as
-///           far as a spade reaches: 20 cm of the bed's rooting depth, or of 50 cm. One without numbers
-///           changes nothing, and `today` says so. Ours.
+///           the difference to what it had (2.5 % where nobody said), as far as a spade reaches: 20 cm of the
+///           bed's rooting depth, or of 50 cm. One without numbers changes nothing, and `today` says so. Ours.
 /// Throws    Error as saxton_rawls: more than 8 % organic matter
 std::vector<DatedSoil> amendments_of_bed(const Bed& bed, const Journal& journal);
 

@@ -13,6 +13,7 @@
 #include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/measure_next.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/quantile.hpp"
 #include "noonleaf/plan/seedbed.hpp"
 
 namespace noonleaf {
@@ -21,8 +22,6 @@ namespace {
 
 using std::chrono::days;
 using std::chrono::sys_days;
-
-constexpr double highest_latitude_deg = 66.0;  // as hours_of_day
 
 /// Whether a planting has leaves and an account that moves.
 bool takes_part(const BedPlanting& planting, const PlantingAccount& account, sys_days morning) {
@@ -95,14 +94,6 @@ double share_where(const std::vector<double>& values, double limit) {
     count += value > limit ? 1 : 0;
   }
   return known > 0 ? count / known : missing;
-}
-
-double quantile(std::vector<double> values, double share) {
-  values.erase(std::remove_if(values.begin(), values.end(), is_missing), values.end());
-  if (values.empty()) return missing;
-  const auto at = static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1) + 0.5);
-  std::nth_element(values.begin(), values.begin() + at, values.end());
-  return values[static_cast<std::size_t>(at)];
 }
 
 /// Marks the members above a limit and those marked before; the share of all that are marked.

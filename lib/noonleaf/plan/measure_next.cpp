@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include "noonleaf/balance/draws.hpp"
+#include "noonleaf/plan/quantile.hpp"
+#include "noonleaf/plan/soil_check.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
 namespace noonleaf {
@@ -12,11 +14,9 @@ inline namespace v1 {
 namespace {
 
 // What a measurement leaves open, one standard deviation of the logarithm; all ours. Cans: a dozen of them.
-// Bucket: the flow is then known to a few per cent, the ground it falls on and the spray that is lost are
-// not.
+// Bucket: the flow is then known to a few per cent, but not the ground it falls on nor the spray that is lost.
 constexpr double cans_error_log = 0.12, cans_evenness_error_log = 0.20, bucket_error_log = 0.20,
                  gauge_error_log = rain_gauge_log;
-constexpr double feel_error_taw = 0.12;        // soil_check.hpp
 constexpr double least_explained_frac = 0.05;  // less is not worth the walk
 
 struct Sums {
@@ -70,7 +70,7 @@ double explained_of(const Garden& garden, const DoubtedRun& run, CheapMeasuremen
     case CheapMeasurement::bucket_test:
       return same_sprinkler ? explained(logs(run.draws->rate), run.minutes, bucket_error_log) : 0;
     case CheapMeasurement::feel_test:
-      return run.run.bed == where ? explained(run.dr_mm, run.minutes, feel_error_taw * run.taw_mm) : 0;
+      return run.run.bed == where ? explained(run.dr_mm, run.minutes, feel_sd_frac * run.taw_mm) : 0;
     case CheapMeasurement::rain_gauge:
       return explained(logs(run.draws->rain), run.minutes, gauge_error_log);
   }
@@ -113,12 +113,6 @@ MeasurementGain gain_of(const Garden& garden, const std::vector<DoubtedRun>& run
   }
   gain.explained_frac = all > 0 ? told / all : 0;
   return gain;
-}
-
-double quantile(std::vector<double> values, double share) {
-  const auto at = static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1) + 0.5);
-  std::nth_element(values.begin(), values.begin() + at, values.end());
-  return values[static_cast<std::size_t>(at)];
 }
 
 }  // namespace

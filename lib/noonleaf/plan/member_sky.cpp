@@ -10,6 +10,7 @@
 #include "noonleaf/atmosphere/radiation.hpp"
 #include "noonleaf/atmosphere/sun.hpp"
 #include "noonleaf/balance/draws.hpp"
+#include "noonleaf/plan/day_in_year.hpp"
 #include "noonleaf/plan/draw_addresses.hpp"
 #include "noonleaf/reference/penman_monteith_formula.hpp"
 
@@ -26,11 +27,6 @@ constexpr int this_year_d = 45;      // how far back this year's own days are ta
 constexpr double lead_memory = 0.7;  // correlation of a forecast's errors from day to day
 constexpr double least_range_c = 1.0;
 constexpr int largest_lead = 15;
-
-year_month_day in_year(year_month_day date, std::chrono::year year) {
-  const year_month_day moved = year / date.month() / date.day();
-  return moved.ok() ? moved : year / date.month() / 28;
-}
 
 bool whole(const SkyDay* day) {
   return day != nullptr && day->et0_from == Et0From::weather && day->estimate.is_complete();
@@ -54,7 +50,7 @@ Traces traces_of(const Sky& sky, year_month_day date, std::size_t n_days) {
   std::set<int> years;
   for (auto year = sky.days.front().weather.date.year(); year < date.year(); ++year)
     for (int shift = -window_d; shift <= window_d; ++shift) {
-      const sys_days start = sys_days(in_year(date, year)) + days(shift);
+      const sys_days start = sys_days(day_in_year(date, year)) + days(shift);
       if (!is_trace(sky, start, n_days)) continue;
       out.starts.push_back(start);
       years.insert(static_cast<int>(year));

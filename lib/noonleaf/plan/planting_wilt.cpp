@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "noonleaf/balance/potential_transpiration.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/heat/demand.hpp"
@@ -20,8 +21,6 @@ using std::chrono::year_month_day;
 
 constexpr std::chrono::hours dawn_look_until{9};
 constexpr int days_carried = 2;
-constexpr double highest_latitude_deg =
-    66.0;  // beyond it a day may have no night, and hours_of_day no meaning
 
 DaySite site_on(const Site& site, year_month_day date) {
   return {.date = date, .location = site.location, .utc_offset_h = utc_offset_h(site.zone, date)};
@@ -36,11 +35,6 @@ DawnLook dawn_look(const PlantingPlace& place, year_month_day date) {
     return (at_dawn && entry.recovered != true) || over_night;
   });
   return hung ? DawnLook::hanging : DawnLook::not_looked;
-}
-
-double potential_transpiration_mm(const BalanceDetail& day) {
-  return is_missing(day.kcb) ? day.etc_mm_d
-                             : day.kcb * day.et0_mm_d;  // a plant factor, or the single coefficient
 }
 
 }  // namespace

@@ -7,11 +7,11 @@
 #include <tuple>
 #include <utility>
 
-#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
-#include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_likelihood.hpp"
 #include "noonleaf/plan/ground.hpp"
+#include "noonleaf/plan/limit_of_day.hpp"
+#include "noonleaf/plan/required_weather.hpp"
 #include "noonleaf/plan/run_slots.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
@@ -43,25 +43,13 @@ Standing standing_of(const BedPlanting& planting, const PlantingAccount& account
   standing.grows = true;
   standing.seedbed = needs.front() == PlantingNeed::seed_zone;
   standing.depletion_mm = standing.seedbed ? morning.de_wet_mm : morning.dr_wet_mm;
-  standing.limit_mm = standing.seedbed ? morning.rew_mm : morning.raw_mm;
+  standing.limit_mm = limit_mm(morning, standing.seedbed);
   for (std::size_t day = 0; day < account.dry_ahead.days.size() && !standing.beyond_on; ++day) {
     const BalanceDetail& here = account.dry_ahead.days[day];
     const bool seeds = needs[day] == PlantingNeed::seed_zone;
-    const bool beyond = seeds ? here.end.de_mm > here.rew_mm : here.end.dr_mm > here.raw_mm;
-    if (needs[day] != PlantingNeed::nothing && beyond) standing.beyond_on = day;
+    if (needs[day] != PlantingNeed::nothing && is_beyond_limit(here, seeds)) standing.beyond_on = day;
   }
   return standing;
-}
-
-void require_day(const Sky& sky, year_month_day date) {
-  if (!sky.empty() && sky.find(sys_days(date)) != nullptr) return;
-  Problem problem;
-  problem.field = "date";
-  problem.text = iso_date(date);
-  problem.message = "there is no weather for " + problem.text +
-                    (sky.empty() ? "" : "; the files end on " + iso_date(year_month_day{sky.last()}));
-  problem.fix = "add newer measurements or a forecast to its weather folder";
-  throw Error(std::move(problem));
 }
 
 /// The next two times that somebody could water a bed, in days from the morning; a week = not within it.
@@ -111,7 +99,7 @@ RoundEntry entry_of(const RoundEntry& garden, const Bed& bed, const BedPlanting&
   };
   RoundEntry entry = garden;
   entry.need = need_of(standing, chances);
-  entry.bed = bed.name;
+  entry.bed = bed.id;
   entry.crop = find_crop(planting.crop).name_en;
   entry.seedbed = standing.seedbed;
   entry.depletion_mm = standing.depletion_mm;
@@ -164,7 +152,7 @@ const RoundBed* worst_of_round(const RoundEntry& entry) {
 
 RoundEntry round_entry(const Garden& garden, const Journal& journal, const Sky& sky, year_month_day date,
                        const MemberOptions& options) {
-  require_day(sky, date);
+  require_weather(sky, date);
   RoundEntry bare;
   bare.garden = garden.site.name;
   bare.beds = garden.beds.size();

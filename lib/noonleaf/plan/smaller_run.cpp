@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "noonleaf/plan/week_problem.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr double smallest_refill_mm = 1.0;  // less is not worth opening a tap for
-constexpr double worth_asking_mm = 2.0;     // less changes no answer
+constexpr double worth_asking_mm = 2.0;  // less changes no answer
 
 double depletion_mm(const PlantingToday& planting) {
   return planting.in_seed_zone ? planting.top_layer_mm : planting.dr_mm;
@@ -35,14 +36,13 @@ void take_smaller_run(const Garden& garden, const BedToday& if_done, std::span<c
                                    .planting = index,
                                    .run_if_not_done = bed.run};
   if (!bed.driver) return;
-  // Another planting of the bed may have more room in the wet case; what fits for it fits for all by its own
-  // need.
+  // Another planting of the bed may have more room in the wet case: what fits there by its own need.
   double fits_mm = 0;
   for (std::size_t each = 0; each < bed.plantings.size(); ++each) {
     if (bed.plantings[each].net_need_mm > 0)
       fits_mm = std::max(fits_mm, depletion_mm(if_done.plantings[each]));
   }
-  if (fits_mm < smallest_refill_mm) {
+  if (fits_mm < smallest_net_mm) {
     bed.driver.reset();
     bed.urgent.reset();
     bed.reason = BedReason::look_first;

@@ -13,7 +13,7 @@ namespace {
 
 // Middle of each class as a share of TAW that is used up; the last is field capacity itself.
 constexpr std::array<double, 5> feel_depleted_frac{0.875, 0.625, 0.375, 0.125, 0.0};
-constexpr double feel_sd_frac = 0.12, field_capacity_sd_frac = 0.10;
+constexpr double field_capacity_sd_frac = 0.10;
 constexpr double probe_sd_m3_m3 = 0.04, tension_sd_m3_m3 = 0.05;
 constexpr double unchecked_sd_frac = 0.20, growth_sd_frac_d = 0.02;
 
@@ -22,8 +22,7 @@ double water_at_tension_m3_m3(const SoilWater& soil, double tension_kpa) {
                                                 .theta_1500 = soil.wilting_point_m3_m3,
                                                 .theta_s = soil.saturation_m3_m3});
   const double theta = soil_water_at_tension_m3_m3(curve, tension_kpa);
-  // Wetter than 33 kPa where no saturation is known: at field capacity or above, which is all that counts
-  // here.
+  // Wetter than 33 kPa where no saturation is known: at field capacity or above, all that counts here.
   return is_missing(theta) ? soil.field_capacity_m3_m3 : theta;
 }
 

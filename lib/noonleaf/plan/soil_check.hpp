@@ -12,6 +12,9 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
+/// How far a depletion found by hand is off: a standard deviation, of TAW (depletion_found; ours).
+inline constexpr double feel_sd_frac = 0.12;
+
 /// A depletion of the root zone as a look into the soil tells it, and how sure that is.
 struct FoundDepletion {
   double dr_mm = missing;  ///< depletion, Dr

@@ -12,10 +12,12 @@
 #include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/required_weather.hpp"
 #include "noonleaf/plan/rest_of_run.hpp"
 #include "noonleaf/plan/smaller_run.hpp"
 #include "noonleaf/plan/watering.hpp"
 #include "noonleaf/plan/week_limits.hpp"
+#include "noonleaf/plan/week_problem.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -25,25 +27,10 @@ using std::chrono::days;
 using std::chrono::sys_days;
 using std::chrono::year_month_day;
 
-constexpr double smallest_refill_mm = 1.0;       // less is not worth opening a tap for
 constexpr std::chrono::minutes usual_run{30};    // to ask when somebody could water next
 constexpr std::chrono::minutes shortest_cut{5};  // a run is not cut below this
 constexpr double largest_net_mm = 300;           // more than the longest run of any sprinkler brings
 constexpr int heat_days_ahead = 5;
-
-void require_weather(const Sky& sky, year_month_day date) {
-  if (!sky.empty() && sky.find(sys_days(date)) != nullptr) return;
-  Problem problem;
-  problem.field = "date";
-  problem.text = iso_date(date);
-  problem.message = sky.empty() ? "there is no weather at all"
-                                : "there is no weather for " + problem.text + "; the files hold " +
-                                      iso_date(sky.days.front().weather.date) + " to " +
-                                      iso_date(sky.days.back().weather.date);
-  problem.fix =
-      "add newer measurements or a forecast to the weather folder, or ask for a day within with --date";
-  throw Error(std::move(problem));
-}
 
 /// What would happen by the close of each day ahead, without water and without rain.
 struct Ahead {
@@ -85,7 +72,7 @@ double need_mm(const PlantingToday& planting, const Ahead& ahead) {
   };
   const bool needed = planting.limit_day && days_to_limit() < ahead.days_to_chance;
   const double room_mm = planting.in_seed_zone ? planting.top_layer_mm : planting.dr_mm;
-  if (!needed || room_mm < smallest_refill_mm) return 0.0;
+  if (!needed || room_mm < smallest_net_mm) return 0.0;
   return planting.in_seed_zone ? room_mm : room_mm / (1 - planting.salt.leaching_frac);
 }
 
@@ -177,7 +164,7 @@ std::optional<RunSlot> slot_after_looking(const Garden& garden, const BedToday& 
     look_again_h = std::max(look_again_h, planting.wilt.look_again_h);
     depletion_mm = std::max(depletion_mm, planting.dr_mm);
   }
-  if (!(look_again_h > 0) || look_again_h >= 24 || depletion_mm < smallest_refill_mm) return std::nullopt;
+  if (!(look_again_h > 0) || look_again_h >= 24 || depletion_mm < smallest_net_mm) return std::nullopt;
   const Bed& where = garden.beds[bed.bed];
   const auto length = std::chrono::minutes(std::lround(bed_run(garden, where, depletion_mm).minutes));
   const std::array<WantedRun, 1> run{WantedRun{where.sprinkler, length}};

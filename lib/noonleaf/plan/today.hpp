@@ -48,22 +48,21 @@ enum class BedReason {
 
 /// One planting this morning.
 struct PlantingToday {
-  std::size_t planting = 0;          ///< index into Bed::plantings
-  const Crop* crop = nullptr;        ///< row of the crop table
-  double share_frac = 1;             ///< of the bed's area
-  Stage stage = Stage::not_started;  ///< on this day
-  bool in_seed_zone = false;         ///< sown and not up yet: the top few centimetres decide
-  std::optional<Seedbed> seedbed{};  ///< then
-  double light_min = missing;        ///< then: minutes of one light watering
-  SaltOfPlanting salt{};             ///< what salt does to it
-  double start_doubt_mm =
-      0;                   ///< how much drier it would be now, had the soil been dry where the account starts
-  double dr_mm = missing;  ///< depletion of the root zone now
-  double raw_mm = missing;                ///< readily available water, for today's demand
-  double taw_mm = missing;                ///< of its root zone on this day
-  double top_layer_mm = missing;          ///< De, depletion of the top layer now
-  double top_layer_limit_mm = missing;    ///< REW: beyond it the surface dries
-  double root_depth_m = missing;          ///< on this day
+  std::size_t planting = 0;             ///< index into Bed::plantings
+  const Crop* crop = nullptr;           ///< row of the crop table
+  double share_frac = 1;                ///< of the bed's area
+  Stage stage = Stage::not_started;     ///< on this day
+  bool in_seed_zone = false;            ///< sown and not up yet: the top few centimetres decide
+  std::optional<Seedbed> seedbed{};     ///< then
+  double light_min = missing;           ///< then: minutes of one light watering
+  SaltOfPlanting salt{};                ///< what salt does to it
+  double start_doubt_mm = 0;            ///< how much drier it would be, had the account started from dry soil
+  double dr_mm = missing;               ///< depletion of the root zone now
+  double raw_mm = missing;              ///< readily available water, for today's demand
+  double taw_mm = missing;              ///< of its root zone on this day
+  double top_layer_mm = missing;        ///< De, depletion of the top layer now
+  double top_layer_limit_mm = missing;  ///< REW: beyond it the surface dries
+  double root_depth_m = missing;        ///< on this day
   double field_capacity_m3_m3 = missing;  ///< of the soil that the bed has today
   double cover_frac = 0;                  ///< share of the ground under its leaves
   double etc_mm_d = missing;              ///< what it will use today, without stress
@@ -78,8 +77,7 @@ struct PlantingToday {
   std::vector<CropHeatFinding> heat{};  ///< published limits that the days ahead pass
 };
 
-/// Runs that were asked for and that nobody wrote down, neither as done nor as not done: what they leave
-/// open.
+/// What runs leave open that were asked for and that nobody wrote down, neither as done nor as not done.
 struct OpenQuestion {
   std::vector<UnloggedRun> runs{};     ///< oldest first
   double dr_if_done_mm = missing;      ///< of the planting that decides
@@ -136,10 +134,10 @@ std::vector<ShareOutcome> outcomes_of_run(const BedToday& bed);
 /// Everything that an answer is made from.
 struct TodayQuestion {
   /// Whether the hours of the day are gone through for wilt.
-  enum class Wilt { told, left_out };  ///< whether the hours of the day are gone through for wilt
+  enum class Wilt { told, left_out };
   std::chrono::year_month_day date{};  ///< the day
   std::chrono::minutes from{0};        ///< wall clock of the site: no run starts earlier
-  Wilt wilt = Wilt::told;              ///< whether the hours of the day are worked out
+  Wilt wilt = Wilt::told;              ///< left out where nobody asks for it: the hours take time
 };
 
 /// The run of a bed's sprinkler that brings a net depth into it, within the sprinkler's own longest run and
@@ -175,13 +173,13 @@ Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, c
 Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, const TodayQuestion& question,
                  const UnloggedRuns& unlogged);
 
-/// How sure today's answer is: likelihood_of over the days ahead, and the doubt about the minutes of its
-/// runs. Throws    as likelihood_of
+/// How sure today's answer is: likelihood_of over the days ahead, and the doubt about the minutes of its runs.
+/// Throws    as likelihood_of
 Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, const Sky& sky,
                                const Today& today, const MemberOptions& options = {});
 
-/// How likely today's alerts are: the first day of likelihood_of_today, its numbers the same, with less
-/// work. Throws    as likelihood_of
+/// How likely today's alerts are: the first day of likelihood_of_today, the same numbers with less work.
+/// Throws    as likelihood_of
 Likelihood likelihood_of_alerts(const Garden& garden, const Journal& journal, const Sky& sky,
                                 const Today& today, const MemberOptions& options = {});
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "noonleaf/balance/potential_transpiration.hpp"
+#include "noonleaf/plan/limit_of_day.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/unclosed_run.hpp"
@@ -45,12 +47,6 @@ bool is_seedbed(const BedProblem& bed, std::size_t planting, std::size_t day) {
 
 double dawn_mm(const BalanceDetail& day, bool seedbed) {
   return seedbed ? day.start.de_mm : day.start.dr_mm + day.root_gain_mm;
-}
-double close_mm(const BalanceDetail& day, bool seedbed) { return seedbed ? day.end.de_mm : day.end.dr_mm; }
-double limit_mm(const BalanceDetail& day, bool seedbed) { return seedbed ? day.rew_mm : day.raw_mm; }
-
-bool beyond(const BalanceDetail& day, bool seedbed) {
-  return close_mm(day, seedbed) > limit_mm(day, seedbed);
 }
 
 class WeekMaker {
@@ -223,8 +219,8 @@ class WeekMaker {
     const auto& plantings = setup_.problem.beds[bed].plantings;
     for (std::size_t planting = 0; planting < plantings.size(); ++planting) {
       if (plantings[planting].needs[day] == PlantingNeed::nothing) continue;
-      if (beyond(dry_traces_[bed][planting].days[day], is_seedbed(setup_.problem.beds[bed], planting, day)))
-        return true;
+      const bool seedbed = is_seedbed(setup_.problem.beds[bed], planting, day);
+      if (is_beyond_limit(dry_traces_[bed][planting].days[day], seedbed)) return true;
     }
     return false;
   }
@@ -271,8 +267,7 @@ class WeekMaker {
     result.et_mm = seedbed ? result.depletion_close_mm - result.depletion_dawn_mm + result.rain_counted_mm +
                                  result.irrigation_mm - result.drained_mm
                            : detail.etc_adj_mm_d;
-    const double wanted_mm = is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
-    result.lost_mm = std::max(0.0, wanted_mm - detail.transpiration_mm);
+    result.lost_mm = lost_transpiration_mm(detail);
     result.risk = risk_on(bed, planting, with, day);
     result.risk_dry = risk_on(bed, planting, without, day);
     return result;
@@ -284,7 +279,7 @@ class WeekMaker {
     if (detail.ground != GroundState::open || is_missing(detail.end.dr_mm)) return DayRisk::not_known;
     if (need == PlantingNeed::nothing) return DayRisk::comfortable;
     const bool seedbed = need == PlantingNeed::seed_zone;
-    const bool is_beyond = beyond(detail, seedbed);
+    const bool is_beyond = is_beyond_limit(detail, seedbed);
     if (seedbed) return is_beyond ? DayRisk::dry : DayRisk::comfortable;
     PlantingAccount account = setup_.accounts[bed][planting];
     account.past.days.insert(account.past.days.end(), trace.days.begin(),
@@ -333,8 +328,7 @@ class WeekMaker {
       const double mm = detail.end.de_mm - detail.rew_mm;
       return mm < counted_seed_dryness_mm ? 0 : mm;
     }
-    const double wanted_mm = is_known(detail.kcb) ? detail.kcb * detail.et0_mm_d : detail.etc_mm_d;
-    const double mm = wanted_mm - detail.transpiration_mm;
+    const double mm = lost_transpiration_mm(detail);
     return mm < counted_stress_mm ? 0 : mm;
   }
 

@@ -21,7 +21,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// What week is wanted.
 struct WeekQuestion {
-  std::chrono::year_month_day first{};  ///< day of the plan
+  std::chrono::year_month_day first{};  ///< first day of the plan
   std::chrono::minutes from{0};         ///< on the first day no run starts earlier
   int days = 7;                         ///< 1 to 14
   std::size_t most_steps = 1'000;       ///< of the search over shared taps; beyond it the bound is stated
@@ -136,8 +136,8 @@ struct Relaxation {
 struct WeekMiss {
   std::size_t bed = 0;                  ///< index into Garden::beds
   std::size_t planting = 0;             ///< index into Bed::plantings
-  std::chrono::year_month_day first{};  ///< day on which it is beyond its limit
-  std::chrono::year_month_day last{};   ///< such day of the plan
+  std::chrono::year_month_day first{};  ///< first day on which it is beyond its limit
+  std::chrono::year_month_day last{};   ///< last such day
   bool seedbed = false;                 ///< the top layer of a seedbed dries; else the root zone
   double stress_mm =
       missing;  ///< transpiration lost, or for a seedbed mm beyond the limit summed over the days
@@ -209,11 +209,11 @@ struct PlanProof {
 
 /// The plan.
 struct WeekPlan {
-  std::chrono::year_month_day first{};  ///< day of the plan
-  std::chrono::year_month_day last{};   ///< day of the plan
+  std::chrono::year_month_day first{};  ///< first day of the plan
+  std::chrono::year_month_day last{};   ///< last day of the plan
   std::chrono::minutes from{0};         ///< on the first day no run starts earlier
   std::chrono::year_month_day
-      looks_to{};                     ///< stress counts to the close of this day: the next chance after it
+      looks_to{};                     ///< stress counts to this day's close: the next chance after `last`
   std::vector<WeekRun> runs{};        ///< in the order of date and time
   std::vector<WeekMiss> misses{};     ///< what the plan cannot do
   std::vector<WeekBed> beds{};        ///< as in the garden file

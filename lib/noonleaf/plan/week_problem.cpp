@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "noonleaf/balance/potential_transpiration.hpp"
+
 namespace noonleaf {
 inline namespace v1 {
 namespace {
@@ -32,8 +34,7 @@ PlanCost loss_of(const PlantingProblem& planting, const BalanceDetail& day, Plan
     const double beyond_mm = counted(day.end.de_mm - day.rew_mm, counted_seed_dryness_mm);
     cost.seed_dryness = millilitres(beyond_mm * planting.area_m2);
   } else {
-    const double wanted_mm = is_known(day.kcb) ? day.kcb * day.et0_mm_d : day.etc_mm_d;
-    const double lost_mm = counted(wanted_mm - day.transpiration_mm, counted_stress_mm);
+    const double lost_mm = counted(lost_transpiration_mm(day), counted_stress_mm);
     cost.stress = millilitres(lost_mm * planting.area_m2);
   }
   return cost;

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/bed_cycles.hpp"
 #include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/planting_wilt.hpp"
+#include "noonleaf/plan/required_weather.hpp"
 #include "noonleaf/plan/unlogged_runs.hpp"
 
 namespace noonleaf {
@@ -25,27 +25,14 @@ constexpr std::size_t evening_leaves_slot = 17 * 60 / minutes_per_slot;  // leav
 constexpr int wet_leaves_discomfort = 1000;                              // more than any heat or wind
 constexpr double wind_weight = 4;  // 1 m/s is as unwelcome as 4 °C: drift against evaporation (ours)
 
-void refuse(std::string field, std::string text, std::string message, std::string fix) {
-  Problem problem;
-  problem.field = std::move(field);
-  problem.text = std::move(text);
-  problem.message = std::move(message);
-  problem.fix = std::move(fix);
-  throw Error(std::move(problem));
-}
-
 void require_question(const Sky& sky, const WeekQuestion& question) {
-  if (question.days < 1 || question.days > 14) {
-    refuse("days", std::to_string(question.days), "a plan is for 1 to 14 days", "ask for 7 days");
-  }
-  if (!sky.empty() && sky.find(sys_days(question.first)) != nullptr) return;
-  const std::string date = iso_date(question.first);
-  refuse("date", date,
-         sky.empty()
-             ? "there is no weather at all"
-             : "there is no weather for " + date + "; the files hold " +
-                   iso_date(sky.days.front().weather.date) + " to " + iso_date(sky.days.back().weather.date),
-         "add newer measurements or a forecast to the weather folder, or ask for a day within with --date");
+  if (question.days >= 1 && question.days <= 14) return require_weather(sky, question.first);
+  Problem problem;
+  problem.field = "days";
+  problem.text = std::to_string(question.days);
+  problem.message = "a plan is for 1 to 14 days";
+  problem.fix = "ask for 7 days";
+  throw Error(std::move(problem));
 }
 
 /// The bed as a day's run finds it, for bed_cycles: how wet and how covered it is on the first morning.
