@@ -2,11 +2,12 @@
 #include <chrono>
 #include <optional>
 #include <span>
-#include <string>
+#include <utility>
 #include <vector>
 
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/c_interface/columns.hpp"
+#include "noonleaf/c_interface/refused_rows.hpp"
 #include "noonleaf/c_interface/sized_struct.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/growth.hpp"
@@ -192,10 +193,7 @@ void add_totals(noonleaf_balance_totals& totals, const noonleaf::BalanceRun& run
 /// The problems of a day with its row.
 [[noreturn]] void refuse_row(const noonleaf::Error& refused, std::size_t row) {
   std::vector<noonleaf::Problem> problems = refused.problems();
-  for (noonleaf::Problem& problem : problems) {
-    problem.row = row;
-    problem.message = "in row " + std::to_string(row) + ": " + problem.message;
-  }
+  for (noonleaf::Problem& problem : problems) problem = of_row(std::move(problem), row);
   throw noonleaf::Error(std::move(problems));
 }
 

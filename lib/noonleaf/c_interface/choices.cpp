@@ -1,5 +1,4 @@
-// The numbers of the C interface's choices are promised; those of the C++ enumerations are cast to and from
-// them.
+// The numbers of the C interface's choices are promised; those of the C++ enumerations are cast to them and back.
 #include "noonleaf/balance/daily_step.hpp"
 #include "noonleaf/crop/growth.hpp"
 #include "noonleaf/heat/wilt.hpp"

@@ -4,6 +4,7 @@
 #include <iterator>
 #include <memory>
 #include <string>
+#include <utility>
 
 namespace noonleaf::c_interface {
 namespace {
@@ -17,12 +18,16 @@ Problem row_problem(std::size_t row, const std::function<void(std::size_t)>& try
   } catch (const Error& refused) {
     problem = refused.problems().front();
   }
+  return of_row(std::move(problem), row);
+}
+
+}  // namespace
+
+Problem of_row(Problem problem, std::size_t row) {
   problem.row = row;
   problem.message = "in row " + std::to_string(row) + ": " + problem.message;
   return problem;
 }
-
-}  // namespace
 
 noonleaf_status hand_over_rows(noonleaf_problems** wanted, const BadRows& rows,
                                const std::function<void(std::size_t)>& try_row) {

@@ -8,9 +8,11 @@
 
 namespace noonleaf::c_interface {
 
-/// Rows in words; beyond them a row is only numbered, since a column in the wrong unit refuses a million
-/// rows.
+/// Rows in words; beyond them a row is only numbered: a column in the wrong unit refuses a million rows.
 inline constexpr std::size_t rows_in_words = 1000;
+
+/// The problem of one row, which it names.
+Problem of_row(Problem problem, std::size_t row);
 
 /// Hands the refused rows of a batch over.
 ///
