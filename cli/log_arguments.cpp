@@ -88,6 +88,17 @@ void add_log_quantities(CLI::App& command, LogArguments& arguments) {
       ->excludes(volumetric);
 }
 
+/// An event, or a sheet and nothing beside it: its rows say all the rest.
+void require_event_or_sheet(const CLI::App& command, const LogArguments& arguments) {
+  if (arguments.event_word.empty() && arguments.sheet.empty()) throw CLI::RequiredError("EVENT");
+  if (arguments.sheet.empty()) return;
+  for (const CLI::Option* option : command.get_options()) {
+    const std::string name = option->get_name();
+    if (option->count() > 0 && name != "DIR" && name != "--from" && name != "--format")
+      throw CLI::ExcludesError("--from", name);
+  }
+}
+
 CLI::App* add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   CLI::App* command = app.add_subcommand("log", "Write down what happened: water, rain, sowing, a look");
   command->add_option("DIR", arguments.folder, "the garden folder")->required();
@@ -118,15 +129,7 @@ CLI::App* add_log(CLI::App& app, LogArguments& arguments, LogTexts& texts) {
   command->add_option("--who", arguments.who, "a role, not a name: custodian");
   command->add_option("--note", arguments.note, "a remark beside the entry");
   add_format(*command, arguments.format);
-  command->callback([&arguments, command] {
-    if (arguments.event_word.empty() && arguments.sheet.empty()) throw CLI::RequiredError("EVENT");
-    if (arguments.sheet.empty()) return;
-    for (const CLI::Option* option : command->get_options()) {  // the rows of a sheet say all the rest
-      const std::string name = option->get_name();
-      if (option->count() > 0 && name != "DIR" && name != "--from" && name != "--format")
-        throw CLI::ExcludesError("--from", name);
-    }
-  });
+  command->callback([&arguments, command] { require_event_or_sheet(*command, arguments); });
   return command->footer("Example: noonleaf log my-garden water c --minutes 25 --at 06:00 --who custodian");
 }
 
