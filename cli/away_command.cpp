@@ -16,19 +16,18 @@ int run(const AwayArguments& arguments) {
       folder.garden, folder.journal, sky,
       {day_at(folder.garden.site, arguments.date), arguments.from, arguments.to, MemberOptions{}.members});
   const AwayView view{folder.garden, away};
-  const AwayLanguage language = arguments.language == Language::es ? AwayLanguage::es : AwayLanguage::en;
   switch (arguments.format) {
     case AwayArguments::Format::text:
-      print(away_text(view, language));
+      print(away_text(view, arguments.language));
       break;
     case AwayArguments::Format::json:
       print(away_json(view));
       break;
     case AwayArguments::Format::html:
-      print(away_sheet_html(view, language));
+      print(away_sheet_html(view, arguments.language));
       break;
     case AwayArguments::Format::sheet:
-      print(away_sheet_text(view, language));
+      print(away_sheet_text(view, arguments.language));
       break;
   }
   return 0;

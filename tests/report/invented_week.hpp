@@ -261,18 +261,18 @@ inline std::vector<noonleaf::Alert> alerts() {
   using noonleaf::AlertKind;
   return {{.kind = AlertKind::stress,
            .bed = 1,
-           .sentence = "Tomato in bed b: short of water; leaves hang from about 08:00 to 19:50",
-           .action = "do not skip its run at 06:00",
+           .sentence = "Tomato in bed B: short of water; leaves hang from about 8:00 am to 7:50 pm",
+           .action = "do not skip its run at 6:00 am",
            .likelihood = 0.62},
           {.kind = AlertKind::look_at_the_roots,
            .bed = 3,
-           .sentence = "Tomato in bed d: hung at dawn over moist soil",
+           .sentence = "Tomato in bed D: hung at dawn over moist soil",
            .action = "do not water"},
           {.kind = AlertKind::crop_heat,
            .bed = 0,
-           .sentence = "Squash in bed a: the five days from today are hot enough for blossom drop",
+           .sentence = "Squash in bed A: the five days from today are hot enough for blossom drop",
            .action = "Shade cloth in the afternoon."},
-          {.kind = AlertKind::blocked_run, .bed = 4, .sentence = "bed e has no run", .action = "call"}};
+          {.kind = AlertKind::blocked_run, .bed = 4, .sentence = "bed E has no run", .action = "call"}};
 }
 
 inline noonleaf::LocalTime made() { return {2025y / std::chrono::July / 16, minutes(5h + 40min)}; }

@@ -222,6 +222,22 @@ BOOST_AUTO_TEST_CASE(every_alert_in_both_languages) {
     BOOST_TEST(english.find(std::string("\n") + kind + "\n") != std::string::npos, kind);
 }
 
+BOOST_AUTO_TEST_CASE(an_alert_on_the_sheet_names_beds_and_times_as_the_sheet_does) {
+  for (const Morning& morning : mornings) {
+    BOOST_TEST_INFO_SCOPE(morning.what);
+    DemoDay day;
+    morning.make(day);
+    TodayView view = day.view(Language::en);
+    view.read_on = ReadOn::sheet;
+    for (const Alert& alert : alerts_of(view)) {
+      const std::string words = alert.sentence + alert.action;
+      BOOST_TEST(alert.sentence.find("bed A") != std::string::npos);
+      BOOST_TEST(words.find("17:15") == std::string::npos);
+      BOOST_TEST(words.find("19:00") == std::string::npos);
+    }
+  }
+}
+
 BOOST_AUTO_TEST_CASE(an_alert_has_no_word_of_the_other_language) {
   for (const Morning& morning : mornings) {
     DemoDay day;

@@ -146,7 +146,7 @@ BOOST_AUTO_TEST_CASE(the_demo_garden_has_one_page) {
   today.likelihood = likelihood_of_alerts(demo.garden, demo.journal, sky, today);
   for (const Language language : {Language::en, Language::es}) {
     WeekView view{.garden = demo.garden, .plan = plan, .language = language, .made = {plan.first, 0min}};
-    view.alerts = alerts_of({demo.garden, today, language});
+    view.alerts = alerts_of({demo.garden, today, language, ReadOn::sheet});
     BOOST_TEST(!view.alerts.empty());
     const std::string page = week_html(view);
     BOOST_TEST(count_of(page, "<th scope=\"row\" class=\"bed\">") == plan.runs.size());

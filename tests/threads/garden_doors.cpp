@@ -107,7 +107,7 @@ std::string away() {
   const AwayView view{here.folder.garden, answer};
   Print out;
   out << away_json(view);
-  for (const AwayLanguage language : {AwayLanguage::en, AwayLanguage::es})
+  for (const Language language : {Language::en, Language::es})
     out << away_text(view, language) << away_sheet_html(view, language) << away_sheet_text(view, language);
   return out.text();
 }

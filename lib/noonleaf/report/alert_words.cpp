@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "noonleaf/plan/today.hpp"
+#include "noonleaf/plan/week.hpp"
 #include "noonleaf/report/alert_phrases.hpp"
 #include "noonleaf/report/labels.hpp"
 #include "noonleaf/units.hpp"
@@ -12,8 +13,7 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-/// The wilt that an alert is about: where the sprinkler brings least, unless the whole bed hung over moist
-/// soil.
+/// What an alert is about: where the sprinkler brings least, unless the whole bed hung over moist soil.
 const WiltDay& leading_wilt(const PlantingToday& planting) {
   const bool whole = planting.wilt.verdict == WiltVerdict::wet_soil_droop ||
                      planting.low_quarter_wilt.verdict == WiltVerdict::unknown;
@@ -38,10 +38,16 @@ std::string crop_words(const TodayView& view, const PlantingToday& planting) {
   return std::string(crop_name(view.language, *planting.crop));
 }
 
+/// The bed as its reader finds it: by the id that the commands take, or by the sheet's letter.
+std::string bed_word(const TodayView& view, std::size_t bed) {
+  return view.read_on == ReadOn::screen ? view.garden.beds[bed].id
+                                        : plain_text(bed_letters(view.garden)[bed]);
+}
+
 /// "Tomato in bed a"
 std::string one_in_bed(const TodayView& view, const BedToday& bed, const PlantingToday& planting) {
   return sentence_start(say(view, AlertPhrase::in_bed,
-                            {{"crops", crop_words(view, planting)}, {"bed", view.garden.beds[bed.bed].id}}));
+                            {{"crops", crop_words(view, planting)}, {"bed", bed_word(view, bed.bed)}}));
 }
 
 std::string subject(const TodayView& view, const Hanging& hanging) {
@@ -49,7 +55,7 @@ std::string subject(const TodayView& view, const Hanging& hanging) {
   for (const PlantingToday* planting : hanging.plantings) crops.push_back(crop_words(view, *planting));
   const AlertPhrase where = hanging.only_low_quarter() ? AlertPhrase::in_driest_quarter : AlertPhrase::in_bed;
   return sentence_start(
-      say(view, where, {{"crops", view.text().list(crops)}, {"bed", view.garden.beds[hanging.bed->bed].id}}));
+      say(view, where, {{"crops", view.text().list(crops)}, {"bed", bed_word(view, hanging.bed->bed)}}));
 }
 
 std::string depletion_words(const TodayView& view, const Hanging& hanging) {
@@ -223,7 +229,7 @@ void add_blocked(const TodayView& view, std::vector<Alert>& alerts) {
     alerts.push_back({.kind = AlertKind::blocked_run,
                       .bed = bed.bed,
                       .sentence = say(view, AlertPhrase::blocked_run,
-                                      {{"bed", view.garden.beds[bed.bed].id},
+                                      {{"bed", bed_word(view, bed.bed)},
                                        {"minutes", view.text().number(bed.run.minutes, 0)}}),
                       .evidence = why_words(view, bed),
                       .action = obstacle_words(view, bed)});
@@ -356,7 +362,7 @@ std::vector<Alert> alerts_beside(const WeekPlan& plan, std::chrono::year_month_d
   if (plan.first != made) return {};
   Today today = plan_today(garden, journal, sky, {plan.first, plan.from}, plan.unlogged);
   today.likelihood = likelihood_of_alerts(garden, journal, sky, today);
-  return alerts_of({garden, today, language});
+  return alerts_of({garden, today, language, ReadOn::sheet});
 }
 
 }  // namespace v1

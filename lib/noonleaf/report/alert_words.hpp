@@ -32,8 +32,8 @@ std::string_view code(AlertKind kind);
 /// All alerts of the day in the view's language, what wilts first first.
 std::vector<Alert> alerts_of(const TodayView& view);
 
-/// The alerts of the day on which a plan is made, for the page of the plan; none where the plan begins on another
-/// day. Throws    as plan_today
+/// The alerts of the day on which a plan is made, in the words of its sheet; none where it begins on another day.
+/// Throws    as plan_today
 std::vector<Alert> alerts_beside(const WeekPlan& plan, std::chrono::year_month_day made, const Garden& garden,
                                  const Journal& journal, const Sky& sky, Language language);
 

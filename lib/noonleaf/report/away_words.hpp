@@ -4,12 +4,10 @@
 
 #include "noonleaf/garden/garden.hpp"
 #include "noonleaf/plan/away.hpp"
+#include "noonleaf/report/phrases.hpp"
 
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
-
-/// In which language a holiday sheet is written.
-enum class AwayLanguage { en, es };
 
 /// What an away answer is about.
 struct AwayView {
@@ -18,13 +16,13 @@ struct AwayView {
 };
 
 /// For whoever goes away: bed by bed when it runs dry and wilts, and what would change it. 80 columns.
-std::string away_text(const AwayView& view, AwayLanguage language);
+std::string away_text(const AwayView& view, Language language);
 
 /// For whoever can come once: the day, the beds, the minutes, what to look for. One self-contained page.
-std::string away_sheet_html(const AwayView& view, AwayLanguage language);
+std::string away_sheet_html(const AwayView& view, Language language);
 
 /// The same as plain text, 80 columns.
-std::string away_sheet_text(const AwayView& view, AwayLanguage language);
+std::string away_sheet_text(const AwayView& view, Language language);
 
 /// For programs: one JSON object, shape "noonleaf.away" version 1 (docs/json.md).
 std::string away_json(const AwayView& view);

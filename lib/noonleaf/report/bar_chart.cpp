@@ -104,8 +104,7 @@ std::string limit_svg(const BarChart& chart, const Scale& scale) {
   if (is_missing(chart.limit)) return {};
   return fmt::format(
       "<line x1='{}' x2='{}' y1='{:.1f}' y2='{:.1f}' stroke='#b00020' stroke-width='2' stroke-dasharray='8 "
-      "4'/>"
-      "<text x='{}' y='{:.1f}' text-anchor='end'>{}</text>",
+      "4'/><text x='{}' y='{:.1f}' text-anchor='end'>{}</text>",
       left, width - right, scale.y(chart.limit), scale.y(chart.limit), width - right,
       scale.y(chart.limit) - 5, escaped_text(chart.limit_name));
 }
@@ -130,16 +129,12 @@ std::string bar_chart_svg(const BarChart& chart) {
   const Scale scale(highest_of(chart));
   return fmt::format(
              "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {} {}' role='img' "
-             "font-family='sans-serif' font-size='13'>"
-             "<title>{}</title><desc>{}</desc>"
-             "<defs><pattern id='dots' width='6' height='6' patternUnits='userSpaceOnUse'><rect width='6' "
-             "height='6' fill='#fff'/>"
-             "<circle cx='3' cy='3' r='1.6' fill='#2a7f9e'/></pattern>"
-             "<pattern id='lines' width='6' height='6' patternUnits='userSpaceOnUse' "
-             "patternTransform='rotate(45)'>"
-             "<rect width='6' height='6' fill='#fff'/><rect width='2.5' height='6' "
-             "fill='#b5651d'/></pattern></defs>"
-             "<text x='{}' y='16' font-weight='bold'>{}</text>",
+             "font-family='sans-serif' font-size='13'><title>{}</title><desc>{}</desc><defs><pattern "
+             "id='dots' width='6' height='6' patternUnits='userSpaceOnUse'><rect width='6' height='6' "
+             "fill='#fff'/><circle cx='3' cy='3' r='1.6' fill='#2a7f9e'/></pattern><pattern id='lines' "
+             "width='6' height='6' patternUnits='userSpaceOnUse' patternTransform='rotate(45)'><rect "
+             "width='6' height='6' fill='#fff'/><rect width='2.5' height='6' "
+             "fill='#b5651d'/></pattern></defs><text x='{}' y='16' font-weight='bold'>{}</text>",
              width, height, escaped_text(chart.title), escaped_text(description(chart)), left,
              escaped_text(chart.title)) +
          legend_svg(chart) + axis_svg(chart, scale) + bars_svg(chart, scale) + limit_svg(chart, scale) +

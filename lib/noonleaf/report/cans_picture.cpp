@@ -6,6 +6,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/cans_words.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/markup.hpp"
 #include "noonleaf/sprinkler/run_time.hpp"
 
@@ -28,10 +29,6 @@ void require_places(const CanSheet& sheet) {
 std::string fill_of(double pct) {
   if (pct < dry_below_pct) return "#e8c98a";
   return pct > wet_above_pct ? "#2f6f9f" : "#9cc8d8";
-}
-
-nlohmann::ordered_json number(double value) {
-  return is_missing(value) ? nlohmann::ordered_json(nullptr) : nlohmann::ordered_json(value);
 }
 
 }  // namespace
@@ -78,9 +75,9 @@ std::string can_json(const CanSheet& sheet, std::string_view file) {
                               {"minutes", result.minutes},
                               {"can_count", result.can_count}};
   const auto add = [&](const std::string& name, const CanEstimate& value) {
-    json[name] = number(value.value);
-    json[name + "_low"] = number(value.low);
-    json[name + "_high"] = number(value.high);
+    json[name] = number_or_null(value.value);
+    json[name + "_low"] = number_or_null(value.low);
+    json[name + "_high"] = number_or_null(value.high);
   };
   add("rate_mm_h", result.rate_mm_h);
   add("du_lq_frac", result.du_lq_frac);
@@ -97,11 +94,11 @@ std::string can_json(const CanSheet& sheet, std::string_view file) {
     const CatchCan& each = sheet.test.cans[can];
     json["cans"].push_back({{"line", sheet.lines[can]},
                             {"depth_mm", each.depth_mm},
-                            {"x_m", number(each.x_m)},
-                            {"y_m", number(each.y_m)},
+                            {"x_m", number_or_null(each.x_m)},
+                            {"y_m", number_or_null(each.y_m)},
                             {"area_share", result.area_share[can]}});
   }
-  return json.dump(2) + "\n";
+  return json_text(json);
 }
 
 }  // namespace v1

@@ -25,8 +25,6 @@ std::string depth_text(const CanSheet& sheet, double mm) {
                                        : fmt::format("{:.1f} mm", mm);
 }
 
-std::string rate_text(const CanSheet& sheet, double mm_h) { return depth_text(sheet, mm_h); }
-
 std::string interval_text(const CanEstimate& value, double scale, const char* unit) {
   if (is_missing(value.low) || is_missing(value.high)) return "too few cans to say how sure";
   return fmt::format("{:.2f} to {:.2f}{}", value.low * scale, value.high * scale, unit);
@@ -112,7 +110,7 @@ std::map<double, std::size_t> places_of(const std::set<double>& values, std::siz
 std::string map_cell(double pct) {
   if (is_missing(pct)) return "     .";
   const std::string text = fmt::format("{:.0f}", pct);
-  if (pct < dry_below_pct) return fmt::format("{:>6}", "(" + text) + "";
+  if (pct < dry_below_pct) return fmt::format("{:>6}", "(" + text);
   if (pct > wet_above_pct) return fmt::format("{:>6}", text + ")");
   return fmt::format("{:>6}", text);
 }
@@ -131,7 +129,7 @@ std::vector<std::string> can_result_words(const CanSheet& sheet) {
   std::vector<std::string> lines;
   lines.push_back(fmt::format("{} cans, {:g} minutes, {} on average.", result.can_count, result.minutes,
                               depth_text(sheet, result.mean_depth_mm)));
-  lines.push_back(fmt::format("Rate {} an hour; 90 % sure: {}.", rate_text(sheet, result.rate_mm_h.value),
+  lines.push_back(fmt::format("Rate {} an hour; 90 % sure: {}.", depth_text(sheet, result.rate_mm_h.value),
                               interval_text(result.rate_mm_h, unit, unit_word)));
   lines.push_back(fmt::format("DU of the low quarter {:.2f} ({}); 90 % sure: {}.", result.du_lq_frac.value,
                               result.quarter_rule == QuarterRule::whole_cans

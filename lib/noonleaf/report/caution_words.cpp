@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "noonleaf/report/care_rules.hpp"
 #include "noonleaf/report/labels.hpp"
 #include "noonleaf/report/today_phrases.hpp"
 #include "noonleaf/report/today_words.hpp"
@@ -8,7 +9,6 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr double hot_hose_c = 27.0;  // common practice, no source: a hose in the sun scalds on such a day
 constexpr double rain_worth_a_look_mm = 2.0;
 
 std::string say(const TodayView& view, TodayPhrase id, std::initializer_list<Filling> fillings = {}) {
@@ -39,13 +39,10 @@ bool wets_beside_the_bed(const TodayView& view) {
                      });
 }
 
-bool has_flowers_for_bees(const TodayView& view) {
+bool any_flowers_for_bees(const TodayView& view) {
   return std::any_of(view.today.beds.begin(), view.today.beds.end(), [](const BedToday& bed) {
     return std::any_of(bed.plantings.begin(), bed.plantings.end(), [](const PlantingToday& planting) {
-      const CropGroup group = planting.crop->group;
-      const bool flowers =
-          group == CropGroup::ornamental || group == CropGroup::cucumber || group == CropGroup::berry;
-      return flowers && (planting.stage == Stage::mid_season || planting.stage == Stage::no_stages);
+      return has_flowers_for_bees(*planting.crop, planting.stage);
     });
   });
 }
@@ -60,7 +57,7 @@ std::vector<std::string> caution_words(const TodayView& view) {
   if (sky.estimate.t_max_c >= hot_hose_c) cautions.push_back(say(view, TodayPhrase::hot_hose));
   if (wets_beside_the_bed(view)) cautions.push_back(say(view, TodayPhrase::slippery));
   cautions.push_back(say(view, TodayPhrase::backflow));
-  if (has_flowers_for_bees(view)) cautions.push_back(say(view, TodayPhrase::bees));
+  if (any_flowers_for_bees(view)) cautions.push_back(say(view, TodayPhrase::bees));
   cautions.push_back(say(view, TodayPhrase::electricity));
   if (sky.weather.rain_mm >= rain_worth_a_look_mm && sky.origin == DayOrigin::forecast)
     cautions.push_back(say(view, TodayPhrase::rain_forecast));

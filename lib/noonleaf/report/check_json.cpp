@@ -2,8 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/garden/garden_doubts.hpp"
+#include "noonleaf/report/json_parts.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -35,8 +35,8 @@ Json file_json(const WeatherFile& file) {
             {"kind", file.kind == WeatherKind::forecast ? "forecast" : "measured"},
             {"format", file.format},
             {"days", file.days.size()}};
-  json["first"] = file.days.empty() ? Json(nullptr) : Json(iso_date(file.days.front().date));
-  json["last"] = file.days.empty() ? Json(nullptr) : Json(iso_date(file.days.back().date));
+  json["first"] = file.days.empty() ? Json(nullptr) : date_or_null(file.days.front().date);
+  json["last"] = file.days.empty() ? Json(nullptr) : date_or_null(file.days.back().date);
   json["notes"] = file.notes;
   json["set_aside"] = list(file.set_aside, finding_json);
   json["doubts"] = list(file.doubts, finding_json);
@@ -45,29 +45,25 @@ Json file_json(const WeatherFile& file) {
 
 Json doubt_json(const GardenDoubt& doubt) { return {{"message", doubt.message}, {"fix", doubt.fix}}; }
 
-std::string written(const Json& json) {
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
 }  // namespace
 
 std::string check_json(const GardenFolder& folder) {
-  return written({{"shape", "noonleaf.check"},
-                  {"version", 1},
-                  {"ok", true},
-                  {"beds", folder.garden.beds.size()},
-                  {"journal_entries", folder.journal.size()},
-                  {"weather", list(folder.weather_files, file_json)},
-                  {"conflicts", list(folder.weather.conflicts, finding_json)},
-                  {"doubts", list(garden_doubts(folder.garden), doubt_json)},
-                  {"problems", Json::array()}});
+  return json_text({{"shape", "noonleaf.check"},
+                    {"version", 1},
+                    {"ok", true},
+                    {"beds", folder.garden.beds.size()},
+                    {"journal_entries", folder.journal.size()},
+                    {"weather", list(folder.weather_files, file_json)},
+                    {"conflicts", list(folder.weather.conflicts, finding_json)},
+                    {"doubts", list(garden_doubts(folder.garden), doubt_json)},
+                    {"problems", Json::array()}});
 }
 
 std::string check_json(const std::vector<Problem>& problems) {
-  return written({{"shape", "noonleaf.check"},
-                  {"version", 1},
-                  {"ok", false},
-                  {"problems", list(problems, problem_json)}});
+  return json_text({{"shape", "noonleaf.check"},
+                    {"version", 1},
+                    {"ok", false},
+                    {"problems", list(problems, problem_json)}});
 }
 
 }  // namespace v1

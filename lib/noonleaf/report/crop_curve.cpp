@@ -137,23 +137,20 @@ std::string crop_curve_svg(const Crop& crop, const StageLengths* stages) {
   std::string svg = fmt::format(
       "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 760 400\" font-family=\"sans-serif\" "
       "font-size=\"13\" role=\"img\">\n<title>{0}: crop coefficients</title>\n<rect width=\"100%\" "
-      "height=\"100%\" "
-      "fill=\"#ffffff\"/>\n<text x=\"{1}\" y=\"28\" font-size=\"17\">{0}: Kc and Kcb over the "
-      "season</text>\n",
+      "height=\"100%\" fill=\"#ffffff\"/>\n<text x=\"{1}\" y=\"28\" font-size=\"17\">{0}: Kc and Kcb over "
+      "the season</text>\n",
       escaped_text(crop.name_en), left);
   for (int tenth = 0; tenth <= std::lround(curves.top * 10); tenth += 2) {
     svg += fmt::format(
         "<line x1=\"{0}\" x2=\"{1}\" y1=\"{2:.1f}\" y2=\"{2:.1f}\" stroke=\"#dddddd\"/><text x=\"{3}\" "
-        "y=\"{4:.1f}\" "
-        "text-anchor=\"end\">{5:.1f}</text>\n",
+        "y=\"{4:.1f}\" text-anchor=\"end\">{5:.1f}</text>\n",
         left, left + width, y(tenth / 10.0), left - 8, y(tenth / 10.0) + 4.5, tenth / 10.0);
   }
   int day = 0;
   for (std::size_t stage = 0; stage <= stage_names.size(); ++stage) {
     svg += fmt::format(
         "<line x1=\"{0:.1f}\" x2=\"{0:.1f}\" y1=\"{1}\" y2=\"{2}\" stroke=\"#999999\" stroke-dasharray=\"2 "
-        "3\"/><text "
-        "x=\"{0:.1f}\" y=\"{3}\" text-anchor=\"middle\">{4}</text>\n",
+        "3\"/><text x=\"{0:.1f}\" y=\"{3}\" text-anchor=\"middle\">{4}</text>\n",
         x(day), top, top + height, top + height + 18, day);
     if (stage == stage_names.size()) break;
     svg += fmt::format("<text x=\"{:.1f}\" y=\"{}\" text-anchor=\"middle\">{}</text>\n",

@@ -7,14 +7,13 @@
 
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/crop/emergence.hpp"
+#include "noonleaf/report/json_parts.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
 
 std::string cell(double value, int digits) {
   return is_missing(value) ? std::string("-") : fmt::format("{:.{}f}", value, digits);
@@ -110,19 +109,19 @@ Json json_of(const Crop& crop) {
           {"group", label(crop.group)},
           {"basis", code(crop.basis)},
           {"season", code(crop.season)},
-          {"kc_ini", number(crop.kc_ini)},
-          {"kc_mid", number(crop.kc_mid)},
-          {"kc_end", number(crop.kc_end)},
-          {"kcb_ini", number(crop.kcb_ini)},
-          {"kcb_mid", number(crop.kcb_mid)},
-          {"kcb_end", number(crop.kcb_end)},
-          {"height_m", number(crop.height_max_m)},
-          {"root_depth_min_m", number(crop.root_depth_min_m)},
-          {"root_depth_max_m", number(crop.root_depth_max_m)},
-          {"p_frac", number(crop.p_frac)},
-          {"ece_threshold_ds_m", number(crop.ece_threshold_ds_m)},
-          {"yield_loss_pct_m_ds", number(crop.yield_loss_pct_m_ds)},
-          {"ky", number(crop.ky)},
+          {"kc_ini", number_or_null(crop.kc_ini)},
+          {"kc_mid", number_or_null(crop.kc_mid)},
+          {"kc_end", number_or_null(crop.kc_end)},
+          {"kcb_ini", number_or_null(crop.kcb_ini)},
+          {"kcb_mid", number_or_null(crop.kcb_mid)},
+          {"kcb_end", number_or_null(crop.kcb_end)},
+          {"height_m", number_or_null(crop.height_max_m)},
+          {"root_depth_min_m", number_or_null(crop.root_depth_min_m)},
+          {"root_depth_max_m", number_or_null(crop.root_depth_max_m)},
+          {"p_frac", number_or_null(crop.p_frac)},
+          {"ece_threshold_ds_m", number_or_null(crop.ece_threshold_ds_m)},
+          {"yield_loss_pct_m_ds", number_or_null(crop.yield_loss_pct_m_ds)},
+          {"ky", number_or_null(crop.ky)},
           {"surrogate", crop.surrogate},
           {"source", crop.source},
           {"confidence", label(crop.confidence)},
@@ -195,13 +194,13 @@ std::string crop_stages_text(const Crop& crop) {
 std::string crops_json() {
   Json crops = Json::array();
   for (const Crop& crop : crop_table()) crops.push_back(json_of(crop));
-  return Json{{"shape", "noonleaf.crops"}, {"version", 1}, {"crops", std::move(crops)}}.dump(2) + "\n";
+  return json_text({{"shape", "noonleaf.crops"}, {"version", 1}, {"crops", std::move(crops)}});
 }
 
 std::string crop_json(const Crop& crop) {
   Json json{{"shape", "noonleaf.crop"}, {"version", 1}};
   json.update(json_of(crop));
-  return json.dump(2) + "\n";
+  return json_text(json);
 }
 
 }  // namespace v1

@@ -3,6 +3,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/estimate_phrases.hpp"
 #include "noonleaf/report/labels.hpp"
+#include "noonleaf/report/sentences.hpp"
 #include "noonleaf/report/today_words.hpp"
 
 namespace noonleaf {
@@ -87,7 +88,7 @@ std::vector<std::string> estimate_words(const TodayView& view) {
     if (estimate.days > 0)
       line += say(view, EstimatePhrase::days_of,
                   {{"days", std::to_string(estimate.days)}, {"of_days", std::to_string(estimate.of_days)}});
-    lines.push_back(line.ends_with('.') ? line : line + ".");
+    lines.push_back(with_full_stop(std::move(line)));
   }
   std::string open_runs = unlogged_words(view);
   if (!open_runs.empty()) lines.push_back(std::move(open_runs));

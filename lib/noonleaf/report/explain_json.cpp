@@ -2,6 +2,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/explain_steps.hpp"
+#include "noonleaf/report/json_parts.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -9,17 +10,16 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
-
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 
 Json step_json(const ExplainStep& step) {
   Json inputs = Json::array();
   for (const SymbolValue& input : step.inputs)
-    inputs.push_back({{"symbol", input.symbol}, {"value", number(input.value)}, {"unit", input.unit}});
+    inputs.push_back(
+        {{"symbol", input.symbol}, {"value", number_or_null(input.value)}, {"unit", input.unit}});
   return {{"symbol", step.symbol},
           {"meaning", step.meaning},
-          {"value", number(step.value)},
+          {"value", number_or_null(step.value)},
           {"unit", step.unit},
           {"equation", text_or_null(step.equation)},
           {"numbers", text_or_null(step.numbers)},
@@ -43,7 +43,7 @@ std::string explain_json(const ExplainView& view) {
                     {"date", iso_date(view.explanation.today.date)},
                     {"parts", std::move(parts)},
                     {"estimated", explain_estimates(view)}};
-  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(answer);
 }
 
 }  // namespace v1

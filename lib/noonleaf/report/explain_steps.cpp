@@ -94,8 +94,7 @@ ExplainPart sky_part(const ExplainView& view, StepWriter& writer) {
   }
   part.sentences.push_back(
       "Sun and wind dry a lawn of even grass that has all the water it wants; the equation of Penman and "
-      "Monteith says "
-      "how much. Everything after is measured against that grass.");
+      "Monteith says how much. Everything after is measured against that grass.");
   if (sun_frac < 1) {
     part.sentences.push_back(fmt::format(
         "This bed stands in shade: it gets {:.0f} % of the sun, and its own ET0 follows from that (ours).",
@@ -162,8 +161,7 @@ ExplainPart soil_part(const ExplainView& view, const PlantingExplanation& planti
                        fmt::format("THE SOIL under {}: what came, what went, what is left", crop.name_en)};
   part.sentences.push_back(
       "The root zone is a purse: rain and watering fill it, the plants and the bare surface take from it. Dr "
-      "is what is "
-      "missing to full; up to RAW the plants take no harm.");
+      "is what is missing to full; up to RAW the plants take no harm.");
   if (planting.day.ground != GroundState::open) {
     part.sentences.push_back("Snow or frozen ground: the account stands still on this day.");
   }

@@ -4,28 +4,15 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/report/bar_chart.hpp"
+#include "noonleaf/report/ledger_units.hpp"
 #include "noonleaf/report/ledger_words.hpp"
 #include "noonleaf/report/markup.hpp"
-#include "noonleaf/units.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-/// Numbers of charts in the site's units.
-struct ChartUnits {
-  bool us;
-  double volume(double litres) const { return us ? gallons_from_litres(litres) : litres; }
-  double depth(double mm) const { return us ? inches_from_mm(mm) : mm; }
-  const char* volume_unit() const { return us ? "gal" : "L"; }
-  const char* depth_unit() const { return us ? "in" : "mm"; }
-};
-
-std::string month_name(std::chrono::year_month month) {
-  return fmt::format("{:04}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
-}
-
-BarChart months_chart(const LedgerView& view, const ChartUnits& units) {
+BarChart months_chart(const LedgerView& view, const LedgerUnits& units) {
   BarChart chart{.title = view.ledger.volume_is_least ? "Water by month, at least" : "Water by month",
                  .unit = units.volume_unit()};
   std::set<std::chrono::year_month> months;
@@ -40,7 +27,7 @@ BarChart months_chart(const LedgerView& view, const ChartUnits& units) {
       if (is_known(line.beside_bed_l)) beside_l += line.beside_bed_l;
       uneven_l += line.uneven_l;
     }
-    chart.groups.push_back(month_name(month));
+    chart.groups.push_back(month_text(month));
     billed.values.push_back(units.volume(billed_sum_l));
     beside.values.push_back(units.volume(beside_l));
     uneven.values.push_back(units.volume(uneven_l));
@@ -53,9 +40,10 @@ BarChart months_chart(const LedgerView& view, const ChartUnits& units) {
   return chart;
 }
 
-BarChart beds_chart(const LedgerView& view, const ChartUnits& units) {
-  BarChart chart{
-      .title = "Depth on each bed, whole period", .unit = units.depth_unit(), .digits = units.us ? 1 : 0};
+BarChart beds_chart(const LedgerView& view, const LedgerUnits& units) {
+  BarChart chart{.title = "Depth on each bed, whole period",
+                 .unit = units.depth_unit(),
+                 .digits = units.is_us() ? 1 : 0};
   BarSeries watered{.name = "watered"}, rain{.name = "rain"}, drained{.name = "drained because of watering"};
   for (std::size_t bed = 0; bed < view.garden.beds.size(); ++bed) {
     std::vector<LedgerLine> lines;
@@ -75,7 +63,7 @@ BarChart beds_chart(const LedgerView& view, const ChartUnits& units) {
 }  // namespace
 
 std::string ledger_html(const LedgerView& view) {
-  const ChartUnits units{view.garden.site.units == UnitSystem::us};
+  const LedgerUnits units{view.garden.site.units};
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Water ledger, {0}</title>\n"
       "<style>body{{font-family:sans-serif;max-width:46em;margin:1.5em auto;padding:0 1em}}"

@@ -8,8 +8,9 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/report/json_parts.hpp"
+#include "noonleaf/report/ledger_units.hpp"
 #include "noonleaf/report/quantity_text.hpp"
-#include "noonleaf/units.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -18,26 +19,15 @@ namespace {
 using Json = nlohmann::ordered_json;
 using std::chrono::year_month;
 
-std::string month_text(year_month month) {
-  return fmt::format("{:04}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
-}
-
-/// Numbers of the table in the site's units, without the unit, which stands in the heading.
-class TableNumbers {
- public:
-  explicit TableNumbers(UnitSystem units) : us_(units == UnitSystem::us) {}
-  const char* depth_unit() const { return us_ ? "in" : "mm"; }
-  const char* volume_unit() const { return us_ ? "gal" : "L"; }
+/// Numbers of the table as text; the unit stands in the heading.
+struct TableNumbers {
+  LedgerUnits units;
   std::string depth(double mm) const {
-    if (is_missing(mm)) return "?";
-    return us_ ? fmt::format("{:.2f}", inches_from_mm(mm)) : fmt::format("{:.0f}", mm);
+    return is_missing(mm) ? "?" : fmt::format("{:.{}f}", units.depth(mm), units.is_us() ? 2 : 0);
   }
-  std::string volume(double l) const {
-    return is_missing(l) ? "?" : fmt::format("{:.0f}", us_ ? gallons_from_litres(l) : l);
+  std::string volume(double litres) const {
+    return is_missing(litres) ? "?" : fmt::format("{:.0f}", units.volume(litres));
   }
-
- private:
-  bool us_;
 };
 
 std::string row_text(const TableNumbers& numbers, const std::string& name, const std::string& month,
@@ -49,7 +39,7 @@ std::string row_text(const TableNumbers& numbers, const std::string& name, const
 }
 
 std::string heading_text(const TableNumbers& numbers) {
-  const std::string depth = numbers.depth_unit(), volume = numbers.volume_unit();
+  const std::string depth = numbers.units.depth_unit(), volume = numbers.units.volume_unit();
   return fmt::format(
       "{:<10} {:<8} {:>5} {:>8} {:>7} {:>8} {:>8} {:>7} {:>8}\n{:<10} {:<8} {:>5} {:>8} {:>7} {:>8} {:>8} "
       "{:>7} {:>8}\n",
@@ -160,8 +150,6 @@ std::string unknown_text(const LedgerView& view) {
   return text + "\"drained\" is what left the reach of the roots, of rain and watering together.\n";
 }
 
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
-
 Json line_json(const LedgerView& view, const LedgerLine& line) {
   return {{"bed", view.garden.beds[line.bed].id},
           {"month", month_text(line.month)},
@@ -169,14 +157,14 @@ Json line_json(const LedgerView& view, const LedgerLine& line) {
           {"minutes", line.minutes},
           {"depth_mm", line.depth_mm},
           {"in_bed_l", line.in_bed_l},
-          {"from_tap_l", number(line.from_tap_l)},
-          {"beside_bed_l", number(line.beside_bed_l)},
-          {"paving_l", number(line.paving_l)},
-          {"rain_mm", number(line.rain_mm)},
-          {"drained_mm", number(line.drained_mm)},
-          {"drained_by_watering_mm", number(line.drained_by_watering_mm)},
+          {"from_tap_l", number_or_null(line.from_tap_l)},
+          {"beside_bed_l", number_or_null(line.beside_bed_l)},
+          {"paving_l", number_or_null(line.paving_l)},
+          {"rain_mm", number_or_null(line.rain_mm)},
+          {"drained_mm", number_or_null(line.drained_mm)},
+          {"drained_by_watering_mm", number_or_null(line.drained_by_watering_mm)},
           {"uneven_l", line.uneven_l},
-          {"cost", number(billed_l(line) / 1000 * view.garden.water.price_per_m3)},
+          {"cost", number_or_null(billed_l(line) / 1000 * view.garden.water.price_per_m3)},
           {"days", line.days},
           {"days_without_weather", line.days_without_weather}};
 }
@@ -184,7 +172,7 @@ Json line_json(const LedgerView& view, const LedgerLine& line) {
 }  // namespace
 
 std::string ledger_text(const LedgerView& view) {
-  const TableNumbers numbers(view.garden.site.units);
+  const TableNumbers numbers{{view.garden.site.units}};
   std::string text = fmt::format("{}\nWater from {} to {}\n\n", view.garden.site.name,
                                  iso_date(view.ledger.from), iso_date(view.ledger.to));
   text += heading_text(numbers);
@@ -224,19 +212,19 @@ std::string ledger_json(const LedgerView& view) {
   for (const year_month month : months_of(view.ledger)) {
     months.push_back({{"month", month_text(month)},
                       {"billed_l", month_billed_l(view.ledger, month)},
-                      {"allowance_l", number(view.garden.water.monthly_allowance_l)}});
+                      {"allowance_l", number_or_null(view.garden.water.monthly_allowance_l)}});
   }
   const Json json{{"shape", "noonleaf.ledger"},
                   {"version", 1},
                   {"from", iso_date(view.ledger.from)},
                   {"to", iso_date(view.ledger.to)},
-                  {"billed_l", number(view.ledger.billed_l)},
+                  {"billed_l", number_or_null(view.ledger.billed_l)},
                   {"volume_is_least", view.ledger.volume_is_least},
-                  {"cost", number(view.ledger.cost)},
+                  {"cost", number_or_null(view.ledger.cost)},
                   {"currency", view.garden.water.currency},
                   {"months", std::move(months)},
                   {"lines", std::move(lines)}};
-  return json.dump(2) + "\n";
+  return json_text(json);
 }
 
 }  // namespace v1

@@ -3,14 +3,13 @@
 #include <string_view>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/json_parts.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
 
 std::string_view code(MemberDayFrom from) {
   switch (from) {
@@ -47,32 +46,32 @@ Json days_json(const std::vector<DayLikelihood>& days) {
   for (const DayLikelihood& day : days)
     out.push_back({{"date", iso_date(day.date)},
                    {"weather", code(day.from)},
-                   {"beyond_limit_frac", number(day.beyond_frac)},
-                   {"beyond_limit_by_then_frac", number(day.left_frac)},
-                   {"droop_frac", number(day.droop_frac)},
-                   {"stress_frac", number(day.stress_frac)},
-                   {"dry_soil_wilt_frac", number(day.wilt_frac)},
-                   {"dry_soil_wilt_by_then_frac", number(day.wilted_frac)},
-                   {"under_half_demand_frac", number(day.half_frac)},
-                   {"under_half_demand_by_then_frac", number(day.halved_frac)},
-                   {"depletion_p10_mm", number(day.dr10_mm)},
-                   {"depletion_p50_mm", number(day.dr50_mm)},
-                   {"depletion_p90_mm", number(day.dr90_mm)}});
+                   {"beyond_limit_frac", number_or_null(day.beyond_frac)},
+                   {"beyond_limit_by_then_frac", number_or_null(day.left_frac)},
+                   {"droop_frac", number_or_null(day.droop_frac)},
+                   {"stress_frac", number_or_null(day.stress_frac)},
+                   {"dry_soil_wilt_frac", number_or_null(day.wilt_frac)},
+                   {"dry_soil_wilt_by_then_frac", number_or_null(day.wilted_frac)},
+                   {"under_half_demand_frac", number_or_null(day.half_frac)},
+                   {"under_half_demand_by_then_frac", number_or_null(day.halved_frac)},
+                   {"depletion_p10_mm", number_or_null(day.dr10_mm)},
+                   {"depletion_p50_mm", number_or_null(day.dr50_mm)},
+                   {"depletion_p90_mm", number_or_null(day.dr90_mm)}});
   return out;
 }
 
 Json doubt_json(const Garden& garden, const MinutesDoubt& doubt) {
   return {{"bed", garden.beds[doubt.bed].id},
-          {"minutes", number(doubt.minutes)},
-          {"p10_min", number(doubt.p10_min)},
-          {"p50_min", number(doubt.p50_min)},
-          {"p90_min", number(doubt.p90_min)}};
+          {"minutes", number_or_null(doubt.minutes)},
+          {"p10_min", number_or_null(doubt.p10_min)},
+          {"p50_min", number_or_null(doubt.p50_min)},
+          {"p90_min", number_or_null(doubt.p90_min)}};
 }
 
 Json gain_json(const Garden& garden, const MeasurementGain& gain) {
   return {{"measurement", code(gain.what)},
           {"bed", garden.beds[gain.bed].id},
-          {"explained_frac", number(gain.explained_frac)},
+          {"explained_frac", number_or_null(gain.explained_frac)},
           {"now", doubt_json(garden, gain.now)},
           {"then", doubt_json(garden, gain.then)}};
 }

@@ -49,8 +49,7 @@ inline constexpr LikelihoodPhrases likelihood_english{
         "ends on {}, its last day goes on with large errors.",
     .assumed =
         "Doubted: the forecast, what the soil holds, the sprinkler's rate and evenness, the rain that "
-        "reaches "
-        "a bed, what the crop uses. Not doubted: the journal.",
+        "reaches a bed, what the crop uses. Not doubted: the journal.",
     .low_quarter = "In the driest quarter of a bed it comes earlier: the alerts are about that.",
     .rain_counts = "Rain that may come counts here.",
     .minutes = "{} minutes for bed {}: {} to {} would be right in 8 of 10.",

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/report/labels.hpp"
 #include "noonleaf/report/likelihood_phrases.hpp"
 #include "noonleaf/report/local_text.hpp"
 #include "noonleaf/report/quantity_text.hpp"
@@ -28,7 +29,7 @@ std::string day_words(const LikelihoodView& view, std::chrono::year_month_day da
 
 std::string crop_words(const LikelihoodView& view, std::size_t bed, std::size_t planting) {
   const Crop& crop = find_crop(view.garden.beds[bed].plantings[planting].crop);
-  return std::string(view.language == Language::en ? crop.name_en : crop.name_es);
+  return std::string(crop_name(view.language, crop));
 }
 
 /// The first day on which a share is reached; none = the last one.
@@ -166,8 +167,7 @@ std::string measure_next_words(const LikelihoodView& view) {
   const MeasurementGain& best = view.likelihood.measurements.front();
   const Bed& bed = view.garden.beds[best.bed];
   const Sprinkler& sprinkler = view.garden.sprinklers[bed.sprinkler];
-  const std::string& name =
-      view.language == Language::es && !sprinkler.name_es.empty() ? sprinkler.name_es : sprinkler.name;
+  const std::string name = local_name(view.language, sprinkler.name, sprinkler.name_es);
   std::string what;
   switch (best.what) {
     case CheapMeasurement::cans_test:

@@ -9,9 +9,11 @@
 
 #include "noonleaf/atmosphere/pressure.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/labels.hpp"
 #include "noonleaf/report/local_text.hpp"
 #include "noonleaf/report/outdoors_phrases.hpp"
+#include "noonleaf/units.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -19,15 +21,13 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-double fahrenheit(double c) { return c * 1.8 + 32; }
-
 std::string say(Language language, OutdoorsPhrase id, std::initializer_list<Filling> fillings = {}) {
   return fill(language, id, fillings);
 }
 
 std::string both_units(Language language, double c) {
   const LocalText text(language, UnitSystem::metric);
-  return fmt::format("{} °F ({} °C)", text.number(fahrenheit(c), 0), text.number(c, 1));
+  return fmt::format("{} °F ({} °C)", text.number(fahrenheit_from_celsius(c), 0), text.number(c, 1));
 }
 
 // Work loads of ISO 7243, classes 1 to 3, as NIOSH names them.
@@ -128,23 +128,21 @@ std::vector<std::string> outdoor_cautions(const OutdoorAnswer& answer, Language 
 }
 
 std::string outdoor_json(const OutdoorAnswer& answer, Language language) {
-  const auto number = [](double value) {
-    return is_missing(value) ? Json(nullptr) : Json(std::round(value * 100) / 100);
-  };
+  const auto number = [](double value) { return number_or_null(std::round(value * 100) / 100); };
   const auto category = heat_category(answer.heat_index_c);
   const Json json{{"shape", "noonleaf.outdoors"},
                   {"version", 1},
                   {"t_c", number(answer.reading.t_c)},
                   {"rh_pct", number(answer.reading.rh_pct)},
                   {"heat_index_c", number(answer.heat_index_c)},
-                  {"heat_index_f", number(fahrenheit(answer.heat_index_c))},
+                  {"heat_index_f", number(fahrenheit_from_celsius(answer.heat_index_c))},
                   {"heat_category", category ? Json(label(*category)) : Json(nullptr)},
                   {"wbgt_c", number(answer.wbgt.wbgt_c)},
                   {"globe_c", number(answer.wbgt.globe_c)},
                   {"natural_wet_bulb_c", number(answer.wbgt.natural_wet_bulb_c)},
                   {"assumed", assumed_codes(answer)},
                   {"cautions", outdoor_cautions(answer, language)}};
-  return json.dump(2) + "\n";
+  return json_text(json);
 }
 
 }  // namespace v1

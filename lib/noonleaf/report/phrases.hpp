@@ -171,7 +171,7 @@ enum class Phrase : std::size_t {
   last_phrase = unknown_value
 };
 
-/// of the table of each language
+/// How many there are in each language.
 inline constexpr std::size_t phrase_count = static_cast<std::size_t>(Phrase::last_phrase) + 1;
 
 /// A name in braces and what stands for it.

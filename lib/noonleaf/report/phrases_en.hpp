@@ -6,7 +6,7 @@
 namespace noonleaf {
 inline namespace v1 {
 
-// clang-format off: one phrase, one line
+// clang-format off: every phrase begins a line
 inline constexpr PhraseTable<Phrase> phrases_en{{
     {Phrase::sheet_title, "Watering sheet"},
     {Phrase::sheet_dates, "{first} to {last}"},
@@ -97,20 +97,17 @@ inline constexpr PhraseTable<Phrase> phrases_en{{
      "How each bed gets through these days, with the runs of the sheet and without counting on rain."},
     {Phrase::driest_quarter,
      "This is the mean of the bed. In its driest quarter the sprinkler brings less: {list} of the mean; feel "
-     "the soil "
-     "there."},
+     "the soil there."},
     {Phrase::taken_as_done,
      "Not in the journal, done or not, and taken as done: {runs}. If the soil of bed {bed} is dry on {day}: "
-     "{minutes} "
-     "minutes."},
+     "{minutes} minutes."},
     {Phrase::alerts_title, "Alerts for {date}"},
     {Phrase::alert_do, "Do: {action}"},
     {Phrase::alert_helps, "What helps: {action}"},
     {Phrase::sure_title, "How sure, with the runs of the sheet"},
     {Phrase::sure_note,
      "{members} weathers and gardens tried, each as wrong as forecasts, tables and guesses may be; rain that "
-     "may "
-     "come counts here."},
+     "may come counts here."},
     {Phrase::sure_letters,
      "{dry}3: short of water at the end of the day in 3 of 10. {wilts}3: wilts for want of it in 3 of 10. "
      "{none}: in hardly any."},

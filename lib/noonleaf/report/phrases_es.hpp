@@ -7,7 +7,7 @@
 namespace noonleaf {
 inline namespace v1 {
 
-// clang-format off: one phrase, one line
+// clang-format off: every phrase begins a line
 inline constexpr PhraseTable<Phrase> phrases_es{{
     {Phrase::sheet_title, "Hoja de riego"},
     {Phrase::sheet_dates, "Del {first} al {last}"},
@@ -101,12 +101,10 @@ inline constexpr PhraseTable<Phrase> phrases_es{{
      "Cómo pasa cada cama estos días, con los riegos de la hoja y sin contar con la lluvia."},
     {Phrase::driest_quarter,
      "Es el promedio de la cama. En su cuarto más seco el aspersor da menos: {list} del promedio; toque ahí "
-     "la "
-     "tierra."},
+     "la tierra."},
     {Phrase::taken_as_done,
      "Sin anotar, hechos o no, y tomados como hechos: {runs}. Si la tierra de la cama {bed} está seca el "
-     "{day}: "
-     "{minutes} minutos."},
+     "{day}: {minutes} minutos."},
     {Phrase::alerts_title, "Avisos para el {date}"},
     {Phrase::alert_do, "Haga esto: {action}"},
     {Phrase::alert_helps, "Qué ayuda: {action}"},
@@ -116,8 +114,7 @@ inline constexpr PhraseTable<Phrase> phrases_es{{
      "pueden estarlo pronósticos, tablas y suposiciones; aquí sí cuenta la lluvia que puede venir."},
     {Phrase::sure_letters,
      "{dry}3: al final del día le falta agua en 3 de cada 10. {wilts}3: se marchita por falta de agua en 3 "
-     "de "
-     "cada 10. {none}: en casi ninguno."},
+     "de cada 10. {none}: en casi ninguno."},
     {Phrase::sure_no_hours, "A esta latitud no se calcula si se marchita."},
     {Phrase::sure_untried, "Sin probar, porque hay semillas, no crece nada o la tierra está helada: {beds}."},
     {Phrase::sure_range, "lo peor, el {day}: faltan de {low} a {high} en 8 de cada 10"},

@@ -44,7 +44,7 @@ std::string QuantityText::volume(double litres) const {
 std::string QuantityText::temperature(double c) const { return local().temperature(c); }
 
 std::string QuantityText::day(year_month_day date) const {
-  return language_ == Language::en ? day_name(date) : local().day(date);
+  return is_english_screen() ? day_name(date) : local().day(date);
 }
 
 std::string QuantityText::date(year_month_day date) const {
@@ -53,11 +53,11 @@ std::string QuantityText::date(year_month_day date) const {
 }
 
 std::string QuantityText::clock(std::chrono::minutes time_of_day) const {
-  return language_ == Language::en ? clock_text(time_of_day) : local().clock(time_of_day);
+  return is_english_screen() ? clock_text(time_of_day) : local().clock(time_of_day);
 }
 
 std::string QuantityText::the_clock(std::chrono::minutes time_of_day) const {
-  return language_ == Language::en ? clock_text(time_of_day) : local().the_clock(time_of_day);
+  return is_english_screen() ? clock_text(time_of_day) : local().the_clock(time_of_day);
 }
 
 std::string QuantityText::hour(double hour) const {

@@ -10,14 +10,20 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
+/// Where an answer is read.
+enum class ReadOn {
+  screen,  ///< beds by the ids that the commands take; English with the 24-hour clock and days as in day_name
+  sheet    ///< printed: beds by their letters; days and times as LocalText has them
+};
+
 /// Numbers, days and times as the answers on the screen have them, in the site's units, with the unit.
-/// English has the 24-hour clock and days as in day_name; Spanish has what its sheets have (LocalText): a
-/// decimal comma, and the 12-hour clock in a garden with US units.
+/// Spanish has what its sheets have (LocalText): a decimal comma, and the 12-hour clock in a garden with US
+/// units.
 class QuantityText {
  public:
-  /// Texts in one system of units and one language.
-  explicit QuantityText(UnitSystem units, Language language = Language::en)
-      : units_(units), language_(language) {}
+  /// Texts in one system of units and one language, for a screen or a sheet.
+  explicit QuantityText(UnitSystem units, Language language = Language::en, ReadOn read_on = ReadOn::screen)
+      : units_(units), language_(language), read_on_(read_on) {}
 
   std::string number(double value, int decimals) const;  ///< "0.25", "0,25"
   std::string depth(double mm) const;                    ///< "14 mm", "0.55 in", "0,55 pulg."
@@ -36,8 +42,11 @@ class QuantityText {
 
  private:
   LocalText local() const { return {language_, units_}; }
+  bool is_english_screen() const { return language_ == Language::en && read_on_ == ReadOn::screen; }
+
   UnitSystem units_;
   Language language_;
+  ReadOn read_on_;
 };
 
 /// "Wednesday 16 July 2025"

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "noonleaf/calendar_text.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/likelihood_words.hpp"
 #include "noonleaf/report/quantity_text.hpp"
 #include "noonleaf/report/wrapped_text.hpp"
@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::array<std::string_view, 5> need_codes{"cannot_tell", "person_needed", "run_today", "lasts",
                                                      "nothing_grows"};
-constexpr std::size_t garden_width = 28;
+constexpr std::size_t garden_width = 28, why_column = 13 + garden_width;
 
 /// Cut to a number of characters, never within one.
 std::string cut(std::string_view text, std::size_t width) {
@@ -45,13 +45,13 @@ std::string state_words(const RoundEntry& entry) {
   return fmt::format("Bed {} ({})", entry.letter, crop);
 }
 
-/// "Short of water before Thursday 17 July: in 7 of 10."; nothing where the bed was not tried.
+/// "Short of water before Thursday 17 July in 7 of 10 that were tried."; nothing where none was.
 std::string how_likely(const RoundEntry& entry) {
   const RoundBed* const bed = worst_of_round(entry);
   if (bed == nullptr) return {};
   const std::string share = share_words(bed->leaves_range_frac, Language::en);
-  return bed->before ? fmt::format("Short of water before {}: {}.", day_name(*bed->before), share)
-                     : fmt::format("Short of water within a week: {}.", share);
+  const std::string until = bed->before ? "before " + day_name(*bed->before) : std::string("within a week");
+  return fmt::format("Short of water {} {} that were tried.", until, share);
 }
 
 std::vector<std::string> reasons(const RoundEntry& entry) {
@@ -73,23 +73,24 @@ std::vector<std::string> reasons(const RoundEntry& entry) {
   return {};
 }
 
-std::vector<std::string> why(const RoundEntry& entry) {
-  std::vector<std::string> sentences = reasons(entry);
-  std::string likely = how_likely(entry);
-  if (!likely.empty()) sentences.push_back(std::move(likely));
-  return sentences;
+/// Its sentences below each other, in the last column of the table.
+std::string why_text(const RoundEntry& entry) {
+  std::string text;
+  for (const std::string& sentence : reasons(entry))
+    text += wrapped_text(plain_text(sentence), {.indent = why_column});
+  const std::string likely = how_likely(entry);
+  return likely.empty() ? text : text + wrapped_text(likely, {.indent = why_column});
 }
 
 /// What the shares are of; nothing where no row has one.
 std::string tried_words(std::span<const RoundRow> rows) {
   for (const RoundRow& row : rows)
     if (worst_of_round(row.entry) != nullptr)
-      return wrapped_text(
-          fmt::format(
-              "Short of water: the share of {} weathers and gardens, each as wrong as forecasts, tables "
-              "and guesses may be, without watering and with the rain that may come.",
-              row.entry.members),
-          {});
+      return wrapped_text(fmt::format("Tried: {} weathers and gardens, each as wrong as forecasts, tables "
+                                      "and guesses may be, without "
+                                      "watering and with the rain that may come.",
+                                      row.entry.members),
+                          {});
   return {};
 }
 
@@ -115,30 +116,9 @@ std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts
   std::size_t place = 0;
   for (const RoundRow& row : rows) {
     const std::string& name = is_name_enough(row, rows) ? row.entry.garden : row.folder;
-    constexpr std::size_t why_width = 80 - 13 - garden_width - 1;
-    bool first = true;
-    std::vector<std::string> lines;
-    for (const std::string& sentence : why(row.entry)) {
-      std::string line;
-      for (std::size_t at = 0; at < sentence.size();) {
-        const std::size_t end = std::min(sentence.find(' ', at), sentence.size());
-        const std::string word = sentence.substr(at, end - at);
-        if (!line.empty() && line.size() + 1 + word.size() > why_width) {
-          lines.push_back(line);
-          line.clear();
-        }
-        line += (line.empty() ? "" : " ") + word;
-        at = end + 1;
-      }
-      lines.push_back(line);
-    }
-    ++place;
-    for (const std::string& line : lines) {
-      text += first ? fmt::format("{:>3}  {:<6} {} {}\n", place, heading(row.entry.need),
-                                  cut(name, garden_width), line)
-                    : fmt::format("{:<13}{} {}\n", "", std::string(garden_width - 1, ' '), line);
-      first = false;
-    }
+    const std::string words = why_text(row.entry);
+    text += fmt::format("{:>3}  {:<6} {} {}", ++place, heading(row.entry.need), cut(name, garden_width),
+                        words.substr(why_column));
   }
   const std::string tried = tried_words(rows);
   if (!tried.empty()) text += "\n" + tried;
@@ -150,37 +130,36 @@ std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts
 
 std::string round_json(const RoundRow& row) {
   using Json = nlohmann::ordered_json;
-  const auto date = [](const auto& day) { return day ? Json(iso_date(*day)) : Json(nullptr); };
-  const auto number = [](double value) { return is_missing(value) ? Json(nullptr) : Json(value); };
   const RoundEntry& entry = row.entry;
   Json likelihoods = Json::array();
   for (const RoundBed& bed : entry.likelihoods)
     likelihoods.push_back({{"bed", bed.bed},
                            {"letter", bed.letter},
-                           {"before", date(bed.before)},
-                           {"leaves_range_frac", number(bed.leaves_range_frac)}});
+                           {"before", date_or_null(bed.before)},
+                           {"leaves_range_frac", number_or_null(bed.leaves_range_frac)}});
   const RoundBed* const worst = worst_of_round(entry);
-  const Json json{{"shape", "noonleaf.round"},
-                  {"version", 1},
-                  {"folder", row.folder},
-                  {"garden", entry.garden},
-                  {"need", need_codes[static_cast<std::size_t>(entry.need)]},
-                  {"bed", entry.bed},
-                  {"letter", entry.letter},
-                  {"crop", entry.crop},
-                  {"seedbed", entry.seedbed},
-                  {"depletion_mm", number(entry.depletion_mm)},
-                  {"limit_mm", number(entry.limit_mm)},
-                  {"beds", entry.beds},
-                  {"beds_beyond", entry.beds_beyond},
-                  {"beyond_on", date(entry.beyond_on)},
-                  {"next_chance", date(entry.next_chance)},
-                  {"dry_days", entry.dry_days},
-                  {"litres", number(entry.litres)},
-                  {"members", entry.members},
-                  {"leaves_range_frac", worst != nullptr ? number(worst->leaves_range_frac) : Json(nullptr)},
-                  {"likelihoods", std::move(likelihoods)},
-                  {"problem", entry.problem}};
+  const Json json{
+      {"shape", "noonleaf.round"},
+      {"version", 1},
+      {"folder", row.folder},
+      {"garden", entry.garden},
+      {"need", need_codes[static_cast<std::size_t>(entry.need)]},
+      {"bed", entry.bed},
+      {"letter", entry.letter},
+      {"crop", entry.crop},
+      {"seedbed", entry.seedbed},
+      {"depletion_mm", number_or_null(entry.depletion_mm)},
+      {"limit_mm", number_or_null(entry.limit_mm)},
+      {"beds", entry.beds},
+      {"beds_beyond", entry.beds_beyond},
+      {"beyond_on", date_or_null(entry.beyond_on)},
+      {"next_chance", date_or_null(entry.next_chance)},
+      {"dry_days", entry.dry_days},
+      {"litres", number_or_null(entry.litres)},
+      {"members", entry.members},
+      {"leaves_range_frac", worst != nullptr ? number_or_null(worst->leaves_range_frac) : Json(nullptr)},
+      {"likelihoods", std::move(likelihoods)},
+      {"problem", entry.problem}};
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -40,21 +40,6 @@ std::string check_line(const TodayView& view, const PlantingToday& planting, con
               {"after", text.depth(check.after.dr_mm)}});
 }
 
-}  // namespace
-
-std::vector<std::string> soil_check_words(const TodayView& view, const BedToday& bed) {
-  std::vector<std::string> lines;
-  for (const PlantingToday& planting : bed.plantings) {
-    if (planting.soil_checks.empty()) continue;
-    const SoilCheck& check = planting.soil_checks.back();
-    if (std::chrono::sys_days(view.today.date) - std::chrono::sys_days(check.date) > shown_for) continue;
-    lines.push_back(check_line(view, planting, check));
-  }
-  return lines;
-}
-
-namespace {
-
 /// "the runs of 14 July and 15 July (60 and 20 minutes)", "3 runs from 8 July to 12 July (90 minutes
 /// together)"
 std::string runs_words(const TodayView& view, const std::vector<UnloggedRun>& runs) {
@@ -150,6 +135,17 @@ std::string settling_words(const TodayView& view, const BedToday& bed) {
 }
 
 }  // namespace
+
+std::vector<std::string> soil_check_words(const TodayView& view, const BedToday& bed) {
+  std::vector<std::string> lines;
+  for (const PlantingToday& planting : bed.plantings) {
+    if (planting.soil_checks.empty()) continue;
+    const SoilCheck& check = planting.soil_checks.back();
+    if (std::chrono::sys_days(view.today.date) - std::chrono::sys_days(check.date) > shown_for) continue;
+    lines.push_back(check_line(view, planting, check));
+  }
+  return lines;
+}
 
 std::vector<std::string> doubt_words(const TodayView& view, const BedToday& bed) {
   std::vector<std::string> lines;

@@ -8,8 +8,8 @@
 namespace noonleaf {
 inline namespace [[gnu::visibility("default")]] v1 {
 
-/// "Soil check on 15 July, by feel: moist. The account had tomato down 0.56 in, the check says 0.28 in; 0.37
-/// in is taken from then on." The last check of each planting of the bed, for three days.
+/// "Soil check on 15 July, by feel: moist. The account had tomato down 0.56 in (±0.1 in), the check says ...".
+/// The last check of each planting of the bed, for three days.
 std::vector<std::string> soil_check_words(const TodayView& view, const BedToday& bed);
 
 /// What the runs that nobody wrote down leave open, and what settles it; empty where nothing is open.

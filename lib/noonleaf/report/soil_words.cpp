@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/units.hpp"
 
 namespace noonleaf {
@@ -13,8 +14,6 @@ inline namespace v1 {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
 
 std::string range_text(const Range& range, double factor) {
   return fmt::format("{:.0f}-{:.0f}", range.low * factor, range.high * factor);
@@ -53,12 +52,12 @@ std::string line_of(const TextureClass& texture) {
 Json json_of(const SoilAnswer& answer) {
   const SoilWater& soil = answer.soil;
   return {{"name", answer.name},
-          {"wilting_point_m3_m3", number(soil.wilting_point_m3_m3)},
-          {"field_capacity_m3_m3", number(soil.field_capacity_m3_m3)},
-          {"saturation_m3_m3", number(soil.saturation_m3_m3)},
-          {"conductivity_mm_h", number(soil.conductivity_mm_h)},
-          {"rew_mm", number(soil.rew_mm)},
-          {"tew_mm", number(tew_mm(soil))},
+          {"wilting_point_m3_m3", number_or_null(soil.wilting_point_m3_m3)},
+          {"field_capacity_m3_m3", number_or_null(soil.field_capacity_m3_m3)},
+          {"saturation_m3_m3", number_or_null(soil.saturation_m3_m3)},
+          {"conductivity_mm_h", number_or_null(soil.conductivity_mm_h)},
+          {"rew_mm", number_or_null(soil.rew_mm)},
+          {"tew_mm", number_or_null(tew_mm(soil))},
           {"source", soil.source},
           {"confidence", answer.confidence},
           {"doubt", answer.doubt},
@@ -96,11 +95,10 @@ std::string soil_table_text() {
 std::vector<std::string> soil_table_words() {
   return {
       "Percent of the soil's volume; the middle of the printed range is used. REW and TEW in mm: what "
-      "evaporation "
-      "takes from the top 10 cm easily, and at most.",
+      "evaporation takes from the top 10 cm easily, and at most.",
       "Source: FAO-56 (Allen et al. 1998), Table 19, from memory; TEW by its eq. 73. Saturation and intake "
-      "(saturated "
-      "conductivity): Saxton & Rawls (2006) for the typical soil of the class with 2.5 % organic matter.",
+      "(saturated conductivity): Saxton & Rawls (2006) for the typical soil of the class with 2.5 % organic "
+      "matter.",
       "* Not in Table 19: the row of a neighbour in the texture triangle stands in (ours).",
       "Your own soil: noonleaf soils --sand 55 --clay 15 --organic 4. A potting or compost mix: noonleaf "
       "soils --pot."};
@@ -123,8 +121,7 @@ SoilAnswer soil_answer(const SoilParticles& particles) {
   answer.confidence = "medium";
   answer.doubt =
       "a regression over many farm soils: its standard error is about 2 % of the volume for the wilting "
-      "point and 5 % "
-      "for field capacity (from memory of the paper)";
+      "point and 5 % for field capacity (from memory of the paper)";
   answer.garden_line = particles_line(particles);
   return answer;
 }
@@ -137,8 +134,7 @@ SoilAnswer soil_answer(const PotWeights& pot) {
   answer.doubt = is_known(pot.dry_kg)
                      ? "a shallow pot stays wetter at its bottom than a deep bed of the same mix"
                      : "without the dry weight the wilting point is taken as half of the field capacity; "
-                       "what plants can "
-                       "use is exact all the same";
+                       "what plants can use is exact all the same";
   answer.garden_line = measured_line(answer.soil);
   return answer;
 }
@@ -170,16 +166,13 @@ std::vector<std::string> soil_words(const SoilAnswer& answer) {
 std::vector<std::string> pot_steps() {
   return {
       "1. Fill a pot with holes with the mix of the bed, as loose as it lies there. Mark how high the soil "
-      "stands. "
-      "Sow into it, or set a seedling, and wait until its roots fill the pot.",
+      "stands. Sow into it, or set a seedling, and wait until its roots fill the pot.",
       "2. Stand the pot in a bucket of water up to the soil until no bubbles rise. Lift it, let it stop "
-      "streaming, "
-      "weigh: soaked.",
+      "streaming, weigh: soaked.",
       "3. Cover it and let it drain for a day. Weigh: drained.",
       "4. Give no more water. When the leaves hang at dawn, weigh: wilted.",
       "5. If you can, dry the soil in its pot (a metal one) at 105 °C, 220 °F, until it loses no more. "
-      "Weigh: dry. "
-      "Without it the available water is still exact.",
+      "Weigh: dry. Without it the available water is still exact.",
       "6. Empty the pot, close the holes, fill water to the mark and measure it: the volume."};
 }
 
@@ -205,13 +198,13 @@ std::string pot_form_text(const PotWeights& pot) {
 std::string soils_json() {
   Json soils = Json::array();
   for (const TextureClass& texture : texture_table()) soils.push_back(json_of(soil_answer(texture)));
-  return Json{{"shape", "noonleaf.soils"}, {"version", 1}, {"soils", std::move(soils)}}.dump(2) + "\n";
+  return json_text({{"shape", "noonleaf.soils"}, {"version", 1}, {"soils", std::move(soils)}});
 }
 
 std::string soil_json(const SoilAnswer& answer) {
   Json json{{"shape", "noonleaf.soil"}, {"version", 1}};
   json.update(json_of(answer));
-  return json.dump(2) + "\n";
+  return json_text(json);
 }
 
 }  // namespace v1

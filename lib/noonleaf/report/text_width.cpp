@@ -17,29 +17,6 @@ constexpr std::array<int, 95> advance{
 constexpr int accented_letter = 556, wide_character = 833, quotation_mark = 333;
 constexpr double bold_factor = 1.08;
 
-}  // namespace
-
-double text_width_pt(std::string_view text, double size_pt, FontWeight weight) {
-  int thousandths = 0;
-  for (std::size_t place = 0; place < text.size(); ++place) {
-    const auto code = static_cast<unsigned char>(text[place]);
-    if (code >= 0x20 && code < 0x7F) {
-      thousandths += advance[code - 0x20U];
-    } else if (text.substr(place, 2) == "\u00A0") {
-      thousandths += advance[0];
-    } else if (text.substr(place, 2) == "í") {
-      thousandths += advance['i' - 0x20];
-    } else if (text.substr(place, 3) == "“" || text.substr(place, 3) == "”") {
-      thousandths += quotation_mark;
-    } else if (code >= 0xC0) {  // the first byte of a character of several
-      thousandths += code < 0xE0 ? accented_letter : wide_character;
-    }
-  }
-  return thousandths * size_pt / 1000 * (weight == FontWeight::bold ? bold_factor : 1.0);
-}
-
-namespace {
-
 std::size_t lines_of(std::string_view text, double width_pt, const NarrowLines& narrow, double size_pt,
                      FontWeight weight) {
   const double space = text_width_pt(" ", size_pt, weight);
@@ -61,6 +38,25 @@ std::size_t lines_of(std::string_view text, double width_pt, const NarrowLines& 
 }
 
 }  // namespace
+
+double text_width_pt(std::string_view text, double size_pt, FontWeight weight) {
+  int thousandths = 0;
+  for (std::size_t place = 0; place < text.size(); ++place) {
+    const auto code = static_cast<unsigned char>(text[place]);
+    if (code >= 0x20 && code < 0x7F) {
+      thousandths += advance[code - 0x20U];
+    } else if (text.substr(place, 2) == "\u00A0") {
+      thousandths += advance[0];
+    } else if (text.substr(place, 2) == "í") {
+      thousandths += advance['i' - 0x20];
+    } else if (text.substr(place, 3) == "“" || text.substr(place, 3) == "”") {
+      thousandths += quotation_mark;
+    } else if (code >= 0xC0) {  // the first byte of a character of several
+      thousandths += code < 0xE0 ? accented_letter : wide_character;
+    }
+  }
+  return thousandths * size_pt / 1000 * (weight == FontWeight::bold ? bold_factor : 1.0);
+}
 
 std::size_t line_count(std::string_view text, double width_pt, double size_pt, FontWeight weight) {
   return lines_of(text, width_pt, {}, size_pt, weight);

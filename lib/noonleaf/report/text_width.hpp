@@ -11,7 +11,7 @@ enum class FontWeight { regular, bold };
 /// How wide a text is in a plain sans-serif face, points.
 ///
 /// Method    Advance widths of the usual sans-serif face for ASCII (thousandths of the size); letters with
-///           accents like their base, other characters like "m". Bold is taken 8 % wider. It decides where a
+///           accents like "a", other characters like "m". Bold is taken 8 % wider. It decides where a
 ///           page ends, not how a line is broken: the browser breaks lines.
 double text_width_pt(std::string_view text, double size_pt, FontWeight weight = FontWeight::regular);
 

@@ -5,6 +5,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/plan/account_doubt.hpp"
 #include "noonleaf/report/alert_words.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/likelihood_json.hpp"
 #include "noonleaf/report/soil_check_words.hpp"
 
@@ -13,12 +14,6 @@ inline namespace v1 {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
-
-Json date_or_null(const std::optional<std::chrono::year_month_day>& date) {
-  return date ? Json(iso_date(*date)) : Json(nullptr);
-}
 
 std::string_view code(BedAction action) {
   switch (action) {
@@ -100,16 +95,16 @@ std::string_view code(WiltVerdict verdict) {
 
 Json wilt_json(const WiltDay& wilt) {
   return {{"verdict", code(wilt.verdict)},
-          {"droop_from_h", number(wilt.droop_from_h)},
-          {"droop_until_h", number(wilt.droop_until_h)},
-          {"look_again_h", number(wilt.look_again_h)},
-          {"peak_demand_mm_h", number(wilt.peak_demand_mm_h)},
-          {"peak_supply_mm_h", number(wilt.peak_supply_mm_h)}};
+          {"droop_from_h", number_or_null(wilt.droop_from_h)},
+          {"droop_until_h", number_or_null(wilt.droop_until_h)},
+          {"look_again_h", number_or_null(wilt.look_again_h)},
+          {"peak_demand_mm_h", number_or_null(wilt.peak_demand_mm_h)},
+          {"peak_supply_mm_h", number_or_null(wilt.peak_supply_mm_h)}};
 }
 
 Json check_json_of(const SoilCheck& check) {
   const auto both = [](const FoundDepletion& value) {
-    return Json{{"depletion_mm", number(value.dr_mm)}, {"sd_mm", number(value.sd_mm)}};
+    return Json{{"depletion_mm", number_or_null(value.dr_mm)}, {"sd_mm", number_or_null(value.sd_mm)}};
   };
   return {{"entry", check.entry_id},
           {"date", iso_date(check.date)},
@@ -125,8 +120,8 @@ Json doubt_json(const PlantingToday& planting, RateBasis basis) {
   Json suspects = Json::array();
   for (const Suspect& suspect : doubt->suspects) {
     suspects.push_back({{"culprit", code(suspect.culprit)},
-                        {"share", number(suspect.share)},
-                        {"explained_frac", number(suspect.explained_frac)}});
+                        {"share", number_or_null(suspect.share)},
+                        {"explained_frac", number_or_null(suspect.explained_frac)}});
   }
   return {{"entries", doubt->entry_ids},
           {"first", iso_date(doubt->first)},
@@ -139,67 +134,67 @@ Json seedbed_json(const PlantingToday& planting) {
   const Seedbed& seedbed = *planting.seedbed;
   return {{"emergence", date_or_null(seedbed.emergence)},
           {"by_table", seedbed.by_table},
-          {"soil_c", number(seedbed.soil_c)},
-          {"depth_m", number(seedbed.zone.depth_m)},
-          {"depletion_mm", number(seedbed.depletion_mm)},
-          {"depletion_at_close_mm", number(seedbed.close_mm)},
-          {"limit_mm", number(seedbed.zone.damp_mm)},
-          {"light_depth_mm", number(seedbed.light.depth_mm)},
-          {"light_min", number(planting.light_min)},
-          {"light_per_day", number(seedbed.light.per_day)}};
+          {"soil_c", number_or_null(seedbed.soil_c)},
+          {"depth_m", number_or_null(seedbed.zone.depth_m)},
+          {"depletion_mm", number_or_null(seedbed.depletion_mm)},
+          {"depletion_at_close_mm", number_or_null(seedbed.close_mm)},
+          {"limit_mm", number_or_null(seedbed.zone.damp_mm)},
+          {"light_depth_mm", number_or_null(seedbed.light.depth_mm)},
+          {"light_min", number_or_null(planting.light_min)},
+          {"light_per_day", number_or_null(seedbed.light.per_day)}};
 }
 
 Json salt_json(const SaltOfPlanting& salt) {
-  return {{"ece_ds_m", number(salt.ece_ds_m)},
+  return {{"ece_ds_m", number_or_null(salt.ece_ds_m)},
           {"ece_is_guess", salt.ece_is_guess},
-          {"stress", number(salt.stress)},
-          {"leaching_frac", number(salt.leaching_frac)},
+          {"stress", number_or_null(salt.stress)},
+          {"leaching_frac", number_or_null(salt.leaching_frac)},
           {"too_salty", salt.too_salty}};
 }
 
 Json planting_json(const PlantingToday& planting, RateBasis basis, double percolation_mm) {
   return {{"crop", planting.crop->id},
-          {"share_frac", number(planting.share_frac)},
+          {"share_frac", number_or_null(planting.share_frac)},
           {"stage", label(planting.stage)},
           {"in_seed_zone", planting.in_seed_zone},
-          {"depletion_mm", number(planting.dr_mm)},
-          {"raw_mm", number(planting.raw_mm)},
-          {"taw_mm", number(planting.taw_mm)},
-          {"top_layer_depletion_mm", number(planting.top_layer_mm)},
-          {"top_layer_limit_mm", number(planting.top_layer_limit_mm)},
-          {"root_depth_m", number(planting.root_depth_m)},
-          {"etc_mm_d", number(planting.etc_mm_d)},
-          {"depletion_at_close_mm", number(planting.dr_close_mm)},
-          {"net_need_mm", number(planting.net_need_mm)},
-          {"percolation_mm", number(percolation_mm)},
-          {"start_doubt_mm", number(planting.start_doubt_mm)},
+          {"depletion_mm", number_or_null(planting.dr_mm)},
+          {"raw_mm", number_or_null(planting.raw_mm)},
+          {"taw_mm", number_or_null(planting.taw_mm)},
+          {"top_layer_depletion_mm", number_or_null(planting.top_layer_mm)},
+          {"top_layer_limit_mm", number_or_null(planting.top_layer_limit_mm)},
+          {"root_depth_m", number_or_null(planting.root_depth_m)},
+          {"etc_mm_d", number_or_null(planting.etc_mm_d)},
+          {"depletion_at_close_mm", number_or_null(planting.dr_close_mm)},
+          {"net_need_mm", number_or_null(planting.net_need_mm)},
+          {"percolation_mm", number_or_null(percolation_mm)},
+          {"start_doubt_mm", number_or_null(planting.start_doubt_mm)},
           {"seedbed", seedbed_json(planting)},
           {"salt", salt_json(planting.salt)},
           {"limit_day", date_or_null(planting.limit_day)},
           {"soil_check",
            planting.soil_checks.empty() ? Json(nullptr) : check_json_of(planting.soil_checks.back())},
           {"wilt", wilt_json(planting.wilt)},
-          {"low_quarter_depletion_mm", number(planting.low_quarter_dr_mm)},
+          {"low_quarter_depletion_mm", number_or_null(planting.low_quarter_dr_mm)},
           {"low_quarter_wilt", wilt_json(planting.low_quarter_wilt)},
           {"doubt", doubt_json(planting, basis)}};
 }
 
 Json run_json(const TodayView& view, const BedToday& bed) {
   if (!bed.driver) return nullptr;
-  Json run{{"minutes", number(bed.run.minutes)},
-           {"net_depth_mm", number(bed.run.net_depth_mm)},
-           {"depth_in_bed_mm", number(bed.run.mean_depth_mm)},
-           {"litres_in_bed", number(bed.run.litres_in_bed)},
-           {"litres_from_tap", number(bed.run.litres_from_tap)},
-           {"left_over_net_mm", number(bed.run.left_over_net_mm)},
-           {"rate_mm_h", number(bed.run.rate_mm_h)},
+  Json run{{"minutes", number_or_null(bed.run.minutes)},
+           {"net_depth_mm", number_or_null(bed.run.net_depth_mm)},
+           {"depth_in_bed_mm", number_or_null(bed.run.mean_depth_mm)},
+           {"litres_in_bed", number_or_null(bed.run.litres_in_bed)},
+           {"litres_from_tap", number_or_null(bed.run.litres_from_tap)},
+           {"left_over_net_mm", number_or_null(bed.run.left_over_net_mm)},
+           {"rate_mm_h", number_or_null(bed.run.rate_mm_h)},
            {"rate_basis", rate_basis_text(bed.run.basis)}};
   if (bed.cycles) {
     Json minutes = Json::array();
     for (const RunOpening& opening : bed.openings) minutes.push_back((opening.end - opening.begin).count());
     run["cycles_min"] = std::move(minutes);
     run["soak_min"] = bed.openings.size() < 2 ? 0 : (bed.openings[1].begin - bed.openings[0].end).count();
-    run["left_out_min"] = number(bed.cycles->left_out_min);
+    run["left_out_min"] = number_or_null(bed.cycles->left_out_min);
   }
   if (bed.slot) {
     run["begin"] = clock_text(bed.slot->begin);
@@ -216,12 +211,12 @@ Json open_question_json(const TodayView& view, const BedToday& bed) {
   if (!bed.open_question) return nullptr;
   Json runs = Json::array();
   for (const UnloggedRun& run : bed.open_question->runs)
-    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number(run.minutes)}});
+    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number_or_null(run.minutes)}});
   return {{"unlogged_runs", std::move(runs)},
           {"crop", bed.plantings[bed.open_question->planting].crop->id},
-          {"depletion_if_done_mm", number(bed.open_question->dr_if_done_mm)},
-          {"depletion_if_not_done_mm", number(bed.open_question->dr_if_not_done_mm)},
-          {"minutes_if_not_done", number(bed.open_question->run_if_not_done.minutes)},
+          {"depletion_if_done_mm", number_or_null(bed.open_question->dr_if_done_mm)},
+          {"depletion_if_not_done_mm", number_or_null(bed.open_question->dr_if_not_done_mm)},
+          {"minutes_if_not_done", number_or_null(bed.open_question->run_if_not_done.minutes)},
           {"sentence", open_question_words(view, bed)}};
 }
 
@@ -239,7 +234,7 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
   }
   return {{"bed", where.id},
           {"name", where.name},
-          {"area_m2", number(where.area_m2)},
+          {"area_m2", number_or_null(where.area_m2)},
           {"action", code(bed.action)},
           {"reason", code(bed.reason)},
           {"why", why_words(view, bed)},
@@ -247,21 +242,21 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
           {"tap", view.garden.taps[sprinkler.tap].id},
           {"driver", bed.driver ? Json(bed.plantings[*bed.driver].crop->id) : Json(nullptr)},
           {"next_chance", date_or_null(bed.next_chance)},
-          {"minutes_run_today", number(bed.minutes_run_today)},
-          {"planned_minutes", number(bed.planned_minutes)},
+          {"minutes_run_today", number_or_null(bed.minutes_run_today)},
+          {"planned_minutes", number_or_null(bed.planned_minutes)},
           {"run", run_json(view, bed)},
           {"open_question", open_question_json(view, bed)},
           {"plantings", std::move(plantings)}};
 }
 
 Json weather_json(const Today& today) {
-  return {{"t_max_c", number(today.sky.estimate.t_max_c)},
-          {"t_min_c", number(today.sky.estimate.t_min_c)},
-          {"rain_mm", number(today.sky.weather.rain_mm)},
-          {"et0_mm_d", number(today.sky.et0_mm_d)},
+  return {{"t_max_c", number_or_null(today.sky.estimate.t_max_c)},
+          {"t_min_c", number_or_null(today.sky.estimate.t_min_c)},
+          {"rain_mm", number_or_null(today.sky.weather.rain_mm)},
+          {"et0_mm_d", number_or_null(today.sky.et0_mm_d)},
           {"is_forecast", today.sky.origin == DayOrigin::forecast},
           {"estimated", estimated_codes(today.sky.estimate)},
-          {"heat_index_peak_c", number(today.people.peak_c)}};
+          {"heat_index_peak_c", number_or_null(today.people.peak_c)}};
 }
 
 }  // namespace
@@ -276,7 +271,7 @@ std::string today_json(const TodayView& view) {
                       {"sentence", alert.sentence},
                       {"evidence", alert.evidence},
                       {"action", alert.action},
-                      {"likelihood", number(alert.likelihood)}});
+                      {"likelihood", number_or_null(alert.likelihood)}});
   }
   const Json answer{{"shape", "noonleaf.today"},
                     {"version", 1},
@@ -292,7 +287,7 @@ std::string today_json(const TodayView& view) {
                                        : Json(nullptr)},
                     {"estimated", estimate_words(view)},
                     {"cautions", caution_words(view)}};
-  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(answer);
 }
 
 }  // namespace v1

@@ -4,6 +4,7 @@
 
 #include "noonleaf/report/alert_words.hpp"
 #include "noonleaf/report/likelihood_words.hpp"
+#include "noonleaf/report/sentences.hpp"
 #include "noonleaf/report/soil_check_words.hpp"
 #include "noonleaf/report/today_phrases.hpp"
 
@@ -155,10 +156,6 @@ void Page::add_section(Section section, TodayPhrase title) {
     if (std::exchange(first, false)) add_heading(title);
     section == Section::blocked ? add_blocked_bed(bed) : add_left_bed(bed);
   }
-}
-
-std::string with_full_stop(std::string sentence) {
-  return sentence.ends_with('.') ? sentence : sentence + ".";
 }
 
 void Page::add_alerts() {

@@ -164,6 +164,26 @@ TodayPhrase obstacle_phrase(RunObstacle obstacle) {
   return TodayPhrase::obstacle_reclaimed;
 }
 
+/// When the seed of one planting should be up, and the watering that suits it.
+std::string seed_line(const TodayView& view, const PlantingToday& planting) {
+  const QuantityText text = view.text();
+  const Seedbed& seedbed = *planting.seedbed;
+  const std::string crop = crop_first(view, planting), soil = text.temperature(seedbed.soil_c);
+  std::string words;
+  if (seedbed.emergence) {
+    words = say(view, TodayPhrase::seed_up, {{"crop", crop}, {"day", text.day(*seedbed.emergence)}});
+    words += seedbed.by_table
+                 ? say(view, TodayPhrase::seed_by_table, {{"temperature", soil}})
+                 : say(view, TodayPhrase::seed_by_rule, {{"days", std::to_string(usual_emergence_d)}});
+  } else {
+    words = say(view, TodayPhrase::seed_stays_down, {{"crop", crop}, {"temperature", soil}});
+  }
+  const double times = std::ceil(seedbed.light.per_day);
+  if (is_missing(planting.light_min) || !(times > 1)) return words;
+  return words + say(view, TodayPhrase::light_and_often,
+                     {{"minutes", text.number(planting.light_min, 0)}, {"times", text.number(times, 0)}});
+}
+
 }  // namespace
 
 std::string sprinkler_words(const TodayView& view, const BedToday& bed) {
@@ -249,30 +269,6 @@ std::string left_over_words(const TodayView& view, const BedToday& bed) {
               {"depth", text.depth(bed.run.left_over_net_mm)},
               {"again", again}});
 }
-
-namespace {
-
-/// When the seed of one planting should be up, and the watering that suits it.
-std::string seed_line(const TodayView& view, const PlantingToday& planting) {
-  const QuantityText text = view.text();
-  const Seedbed& seedbed = *planting.seedbed;
-  const std::string crop = crop_first(view, planting), soil = text.temperature(seedbed.soil_c);
-  std::string words;
-  if (seedbed.emergence) {
-    words = say(view, TodayPhrase::seed_up, {{"crop", crop}, {"day", text.day(*seedbed.emergence)}});
-    words += seedbed.by_table
-                 ? say(view, TodayPhrase::seed_by_table, {{"temperature", soil}})
-                 : say(view, TodayPhrase::seed_by_rule, {{"days", std::to_string(usual_emergence_d)}});
-  } else {
-    words = say(view, TodayPhrase::seed_stays_down, {{"crop", crop}, {"temperature", soil}});
-  }
-  const double times = std::ceil(seedbed.light.per_day);
-  if (is_missing(planting.light_min) || !(times > 1)) return words;
-  return words + say(view, TodayPhrase::light_and_often,
-                     {{"minutes", text.number(planting.light_min, 0)}, {"times", text.number(times, 0)}});
-}
-
-}  // namespace
 
 std::string seedbed_words(const TodayView& view, const BedToday& bed) {
   std::string text;

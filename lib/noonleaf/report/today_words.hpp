@@ -16,9 +16,10 @@ struct TodayView {
   const Garden& garden;              ///< must outlive the view
   const Today& today;                ///< must outlive the view
   Language language = Language::en;  ///< of every word
+  ReadOn read_on = ReadOn::screen;   ///< how beds and times are named
 
   /// Its words for numbers, days and times.
-  QuantityText text() const { return QuantityText(garden.site.units, language); }
+  QuantityText text() const { return QuantityText(garden.site.units, language, read_on); }
 };
 
 /// "oscillating sprinkler, tap by the tool shed"
@@ -33,13 +34,13 @@ std::string why_words(const TodayView& view, const BedToday& bed);
 /// What stands in the way of a blocked run, and what to do.
 std::string obstacle_words(const TodayView& view, const BedToday& bed);
 
-/// "Tomato has used 0.55 of the 0.87 in it can spare"; every planting of the bed in one list.
+/// "Tomato (mid-season): is down 0.55 in (0.80 in by tonight) and can spare 0.87 in"; a line each planting.
 std::vector<std::string> depletion_words(const TodayView& view, const BedToday& bed);
 
 /// "In two goes, or it runs off: close it at 06:20, open it again at 06:45."; empty for a run in one go.
 std::string cycle_words(const TodayView& view, const BedToday& bed);
 
-/// "45 L: 5 cans of 9 L"; empty unless the bed is watered by hand.
+/// "By hand: 45 L, 5 cans of 9 L. ..."; empty unless the bed is watered by hand.
 std::string hand_words(const TodayView& view, const BedToday& bed);
 
 /// A multiplier at its cap, a run raised to the shortest sensible one; empty where neither is so.

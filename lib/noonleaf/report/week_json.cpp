@@ -6,6 +6,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/report/estimate_words.hpp"
+#include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/likelihood_json.hpp"
 #include "noonleaf/report/week_text.hpp"
 
@@ -14,12 +15,6 @@ inline namespace v1 {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return is_missing(value) ? Json(nullptr) : Json(value); }
-
-Json date_or_null(std::chrono::year_month_day date) {
-  return date.ok() ? Json(iso_date(date)) : Json(nullptr);
-}
 
 Json id_or_null(const Garden& garden, const std::optional<std::size_t>& caretaker) {
   return caretaker ? Json(garden.caretakers[*caretaker].id) : Json(nullptr);
@@ -58,10 +53,10 @@ Json unclosed_json(const Garden& garden, const UnclosedRun& unclosed) {
   return {{"until_date", date_or_null(unclosed.until_date)},
           {"until", clock_text(unclosed.until)},
           {"finder", id_or_null(garden, unclosed.finder)},
-          {"extra_hours", number(unclosed.extra_hours)},
-          {"extra_l", number(unclosed.extra_l)},
-          {"extra_depth_mm", number(unclosed.extra_depth_mm)},
-          {"percolation_mm", number(unclosed.percolation_mm)}};
+          {"extra_hours", number_or_null(unclosed.extra_hours)},
+          {"extra_l", number_or_null(unclosed.extra_l)},
+          {"extra_depth_mm", number_or_null(unclosed.extra_depth_mm)},
+          {"percolation_mm", number_or_null(unclosed.percolation_mm)}};
 }
 
 Json run_json(const WeekView& view, const WeekRun& run, const PlannedRun& planned) {
@@ -79,20 +74,20 @@ Json run_json(const WeekView& view, const WeekRun& run, const PlannedRun& planne
           {"open_at", clock_text(planned.begin)},
           {"close_at", clock_text(planned.end)},
           {"cycles", std::move(cycles)},
-          {"minutes", number(run.minutes)},
+          {"minutes", number_or_null(run.minutes)},
           {"opens", garden.caretakers[run.opener].id},
           {"closes", planned.closer},
           {"backup", id_or_null(garden, run.backup)},
-          {"net_depth_mm", number(run.net_depth_mm)},
-          {"depth_in_bed_mm", number(run.depth_mm)},
-          {"litres_in_bed", number(run.plan.litres_in_bed)},
-          {"litres_from_tap", number(run.plan.litres_from_tap)},
-          {"skip_rain_mm", number(run.skip_rain_mm)},
+          {"net_depth_mm", number_or_null(run.net_depth_mm)},
+          {"depth_in_bed_mm", number_or_null(run.depth_mm)},
+          {"litres_in_bed", number_or_null(run.plan.litres_in_bed)},
+          {"litres_from_tap", number_or_null(run.plan.litres_from_tap)},
+          {"skip_rain_mm", number_or_null(run.skip_rain_mm)},
           {"size", code_of(size_codes, run.size)},
           {"crop", crop_of(garden, run.bed, run.planting)},
           {"evening_on_leaves", run.evening_on_leaves},
-          {"depletion_before_mm", number(run.depletion_before_mm)},
-          {"depletion_after_mm", number(run.depletion_after_mm)},
+          {"depletion_before_mm", number_or_null(run.depletion_before_mm)},
+          {"depletion_after_mm", number_or_null(run.depletion_after_mm)},
           {"if_nobody_closes", unclosed_json(garden, run.unclosed)}};
 }
 
@@ -105,9 +100,9 @@ Json relaxation_json(const Garden& garden, const Relaxation& help) {
           {"caretaker", id_or_null(garden, help.caretaker)},
           {"restriction",
            help.restriction ? Json(garden.rules.restrictions[*help.restriction].name) : Json(nullptr)},
-          {"minutes", number(help.minutes)},
-          {"litres", number(help.litres)},
-          {"stress_left_mm", number(help.stress_left_mm)}};
+          {"minutes", number_or_null(help.minutes)},
+          {"litres", number_or_null(help.litres)},
+          {"stress_left_mm", number_or_null(help.stress_left_mm)}};
 }
 
 Json miss_json(const Garden& garden, const WeekMiss& miss, const std::string& words) {
@@ -116,7 +111,7 @@ Json miss_json(const Garden& garden, const WeekMiss& miss, const std::string& wo
           {"first", date_or_null(miss.first)},
           {"last", date_or_null(miss.last)},
           {"seedbed", miss.seedbed},
-          {"stress_mm", number(miss.stress_mm)},
+          {"stress_mm", number_or_null(miss.stress_mm)},
           {"limit", code_of(limit_codes, miss.limit)},
           {"restriction",
            miss.restriction ? Json(garden.rules.restrictions[*miss.restriction].name) : Json(nullptr)},
@@ -129,18 +124,18 @@ Json day_json(const Garden& garden, std::size_t bed, const BedDay& day) {
   return {{"date", iso_date(day.date)},
           {"crop", crop_of(garden, bed, day.planting)},
           {"seedbed", day.seedbed},
-          {"depletion_dawn_mm", number(day.depletion_dawn_mm)},
-          {"depletion_dawn_dry_mm", number(day.depletion_dawn_dry_mm)},
-          {"depletion_close_mm", number(day.depletion_close_mm)},
-          {"depletion_close_dry_mm", number(day.depletion_close_dry_mm)},
-          {"raw_mm", number(day.raw_mm)},
-          {"taw_mm", number(day.taw_mm)},
-          {"rain_forecast_mm", number(day.rain_mm)},
-          {"rain_counted_mm", number(day.rain_counted_mm)},
-          {"et_mm", number(day.et_mm)},
-          {"drained_mm", number(day.drained_mm)},
-          {"irrigation_mm", number(day.irrigation_mm)},
-          {"lost_mm", number(day.lost_mm)},
+          {"depletion_dawn_mm", number_or_null(day.depletion_dawn_mm)},
+          {"depletion_dawn_dry_mm", number_or_null(day.depletion_dawn_dry_mm)},
+          {"depletion_close_mm", number_or_null(day.depletion_close_mm)},
+          {"depletion_close_dry_mm", number_or_null(day.depletion_close_dry_mm)},
+          {"raw_mm", number_or_null(day.raw_mm)},
+          {"taw_mm", number_or_null(day.taw_mm)},
+          {"rain_forecast_mm", number_or_null(day.rain_mm)},
+          {"rain_counted_mm", number_or_null(day.rain_counted_mm)},
+          {"et_mm", number_or_null(day.et_mm)},
+          {"drained_mm", number_or_null(day.drained_mm)},
+          {"irrigation_mm", number_or_null(day.irrigation_mm)},
+          {"lost_mm", number_or_null(day.lost_mm)},
           {"risk", code_of(risk_codes, day.risk)},
           {"risk_without_water", code_of(risk_codes, day.risk_dry)}};
 }
@@ -150,7 +145,7 @@ Json taken_as_done_json(const WeekBed& bed) {
   Json runs = Json::array();
   if (!bed.open_question) return runs;
   for (const UnloggedRun& run : bed.open_question->runs)
-    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number(run.minutes)}});
+    runs.push_back({{"date", iso_date(run.date)}, {"minutes", number_or_null(run.minutes)}});
   return runs;
 }
 
@@ -173,7 +168,7 @@ Json alerts_json(const WeekView& view) {
   for (const Alert& alert : view.alerts)
     alerts.push_back({{"kind", code(alert.kind)},
                       {"bed", view.garden.beds[alert.bed].id},
-                      {"likelihood", number(alert.likelihood)},
+                      {"likelihood", number_or_null(alert.likelihood)},
                       {"sentence", alert.sentence},
                       {"action", alert.action}});
   return alerts;
@@ -187,7 +182,7 @@ Json bed_json(const WeekView& view, const WeekBed& bed) {
           {"name", view.garden.beds[bed.bed].name},
           {"nothing_grows", bed.nothing_grows},
           {"taken_as_done", taken_as_done_json(bed)},
-          {"lasts_to", bed.lasts_to ? Json(iso_date(*bed.lasts_to)) : Json(nullptr)},
+          {"lasts_to", date_or_null(bed.lasts_to)},
           {"days", std::move(days)},
           {"likelihood", bed_likelihood_json(view, bed.bed)}};
 }
@@ -227,6 +222,22 @@ Json words_json(const WeekView& view) {
   return sections;
 }
 
+Json skip_json(const SkipRules& skip) {
+  return {{"rain_mm", number_or_null(skip.rain_mm)},
+          {"wind_m_s", number_or_null(skip.wind_m_s)},
+          {"frost_c", number_or_null(skip.frost_c)},
+          {"rain_is_forecast", skip.forecast_rain}};
+}
+
+Json proof_json(const PlanProof& proof) {
+  return {{"optimal", proof.optimal},
+          {"stress_l", number_or_null(proof.stress_l)},
+          {"bound_stress_l", number_or_null(proof.bound_stress_l)},
+          {"visits", proof.visits},
+          {"bound_visits", proof.bound_visits},
+          {"water_l", number_or_null(proof.water_l)}};
+}
+
 }  // namespace
 
 std::string week_json(const WeekView& view) {
@@ -255,22 +266,12 @@ std::string week_json(const WeekView& view) {
                                                                       .likelihood = *plan.likelihood,
                                                                       .water = WaterTried::of_the_plan})
                                                    : Json(nullptr)},
-                    {"skip",
-                     {{"rain_mm", number(plan.skip.rain_mm)},
-                      {"wind_m_s", number(plan.skip.wind_m_s)},
-                      {"frost_c", number(plan.skip.frost_c)},
-                      {"rain_is_forecast", plan.skip.forecast_rain}}},
-                    {"proof",
-                     {{"optimal", plan.proof.optimal},
-                      {"stress_l", number(plan.proof.stress_l)},
-                      {"bound_stress_l", number(plan.proof.bound_stress_l)},
-                      {"visits", plan.proof.visits},
-                      {"bound_visits", plan.proof.bound_visits},
-                      {"water_l", number(plan.proof.water_l)}}},
+                    {"skip", skip_json(plan.skip)},
+                    {"proof", proof_json(plan.proof)},
                     {"changes", changes_json(view)},
                     {"estimated", estimates_json(view.garden, plan)},
                     {"words", words_json(view)}};
-  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(answer);
 }
 
 }  // namespace v1

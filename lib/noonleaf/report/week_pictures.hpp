@@ -17,8 +17,7 @@ struct SheetPicture {
 /// the garden file has a place.
 SheetPicture garden_sketch(const WeekView& view, double widest_pt, double highest_pt);
 
-/// One bed over the plan: the water missing each morning, its limit, runs, rain that is forecast and the
-/// risk.
+/// One bed over the plan: the water missing each morning, its limit, runs, forecast rain and the risk.
 SheetPicture bed_chart(const WeekView& view, const WeekBed& bed, double width_pt);
 
 }  // namespace v1

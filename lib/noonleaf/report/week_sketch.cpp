@@ -56,8 +56,7 @@ std::string bed_svg(const Map& map, const SketchPlace& place, const std::string&
   const double left = map.x(place.x_m), top = map.y(place.y_m) - height;
   return fmt::format(
       "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#fff\" stroke=\"#000\" "
-      "stroke-width=\"1.5\"/>"
-      "<text x=\"{}\" y=\"{}\" text-anchor=\"middle\" font-weight=\"bold\">{}</text>",
+      "stroke-width=\"1.5\"/><text x=\"{}\" y=\"{}\" text-anchor=\"middle\" font-weight=\"bold\">{}</text>",
       points(left), points(top), points(width), points(height), points(left + width / 2),
       points(top + height / 2 + text_pt * 0.36), markup_text(letter));
 }

@@ -3,8 +3,10 @@
 #include <cmath>
 
 #include "noonleaf/crop/crop_table.hpp"
+#include "noonleaf/report/labels.hpp"
 #include "noonleaf/report/likelihood_words.hpp"
-#include "noonleaf/report/week_view.hpp"
+#include "noonleaf/report/sentences.hpp"
+#include "noonleaf/report/week_sections.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -14,15 +16,6 @@ using std::chrono::sys_days;
 
 constexpr double worth_a_letter_frac = 0.05;  // rounds to less than 1 of 10 below it
 constexpr std::string_view hardly_any = "\u2013";
-
-std::string say(const WeekView& view, Phrase id, std::initializer_list<Filling> fillings = {}) {
-  return fill(view.language, id, fillings);
-}
-
-std::string with_full_stop(std::string sentence) {
-  if (!sentence.ends_with('.')) sentence += '.';
-  return sentence;
-}
 
 const BedLikelihood* tried_bed(const WeekView& view, std::size_t bed) {
   if (!view.plan.likelihood) return nullptr;
@@ -112,7 +105,7 @@ SheetSection alert_section(const WeekView& view) {
     if (alert.kind == AlertKind::blocked_run) continue;
     const bool is_heat = alert.kind == AlertKind::crop_heat;
     const std::string action = plain_text(alert.action);
-    std::string line = bed_letter(view, alert.bed) + ": " + with_full_stop(plain_text(alert.sentence));
+    std::string line = with_full_stop(plain_text(alert.sentence));
     if (is_known(alert.likelihood)) line += " " + alert_likelihood_words(alert.likelihood, view.language);
     line += " " +
             with_full_stop(say(view, is_heat ? Phrase::alert_helps : Phrase::alert_do, {{"action", action}}));
@@ -154,13 +147,11 @@ std::string sure_range_words(const WeekView& view, std::size_t bed) {
   const Crop& crop = find_crop(view.garden.beds[bed].plantings[worst.planting].crop);
   const std::string day = text.short_day(worst.day->date), low = text.depth(worst.day->dr10_mm),
                     high = text.depth(worst.day->dr90_mm);
-  std::string words = tried->plantings.size() == 1
-                          ? say(view, Phrase::sure_range, {{"day", day}, {"low", low}, {"high", high}})
-                          : say(view, Phrase::sure_range_of,
-                                {{"day", day},
-                                 {"low", low},
-                                 {"high", high},
-                                 {"crop", view.language == Language::en ? crop.name_en : crop.name_es}});
+  std::string words =
+      tried->plantings.size() == 1
+          ? say(view, Phrase::sure_range, {{"day", day}, {"low", low}, {"high", high}})
+          : say(view, Phrase::sure_range_of,
+                {{"day", day}, {"low", low}, {"high", high}, {"crop", crop_name(view.language, crop)}});
   const double limit = limit_mm(view, bed, worst);
   if (is_known(limit)) words += ", " + say(view, Phrase::sure_limit, {{"limit", text.depth(limit)}});
   return words;

@@ -22,9 +22,9 @@ std::string week_json(const WeekView& view);
 
 /// An iCalendar: an event a run in the site's zone, an alarm ten minutes before opening and one at closing.
 ///
-/// Note      The UID of a run is made of the garden, the bed, the date and whether it is the bed's first run of
-///           that day; SEQUENCE counts the minutes since 2020 when the plan was made: a plan made again
-///           updates the events. Runs of `view.dropped` are cancelled.
+/// Note      The UID of a run is made of the garden, the bed, the date and which run of the bed it is on that
+///           day; SEQUENCE counts the minutes since 2020 when the plan was made: a plan made again updates the
+///           events. Runs of `view.dropped` are cancelled.
 /// Throws    Error, field "zone", when the machine knows no such zone
 std::string week_ics(const WeekView& view);
 

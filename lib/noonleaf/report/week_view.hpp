@@ -59,10 +59,10 @@ std::string landmark_name(const WeekView& view, std::size_t landmark);
 /// The runs in the order of the sheet, grouped by day and people.
 std::vector<RunGroup> run_groups(const WeekPlan& plan);
 
-/// "day custodian opens and closes. Backup: garden educator."
+/// "day custodian opens and closes, backup: garden educator"
 std::string people_words(const WeekView& view, const WeekRun& run);
 
-/// "Runs on this sheet: 9. Minutes in all: 230."; with no run, that there is none.
+/// "9 runs, 230 minutes."; with no run, that there is none.
 std::string total_words(const WeekView& view);
 
 /// "Wednesday, July 16 to Tuesday, July 22"
@@ -111,7 +111,7 @@ std::optional<SureTable> sure_table(const WeekView& view);
 /// likeliest to be short with the plan; empty where no planting took part.
 std::string sure_range_words(const WeekView& view, std::size_t bed);
 
-/// "without water until Friday, July 18"
+/// "without water it lasts until Friday, July 18"
 std::string lasts_words(const WeekView& view, const WeekBed& bed);
 
 }  // namespace v1

@@ -1,132 +1,17 @@
 #include <algorithm>
 #include <array>
-#include <cmath>
 
-#include "noonleaf/crop/crop_table.hpp"
-#include "noonleaf/crop/growth.hpp"
-#include "noonleaf/heat/people.hpp"
-#include "noonleaf/report/week_view.hpp"
+#include "noonleaf/report/sentences.hpp"
+#include "noonleaf/report/week_sections.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-using std::chrono::year_month_day;
-
-constexpr double hot_hose_c = 27.0;  // common practice, no source: a hose in the sun scalds on such a day
-
-std::string say(const WeekView& view, Phrase id, std::initializer_list<Filling> fillings = {}) {
-  return fill(view.language, id, fillings);
-}
-
 /// A name of the garden file in the sheet's language, where the file has one.
 std::string named(const WeekView& view, const std::string& name, const std::string& name_es) {
   return local_name(view.language, name, name_es);
 }
-
-/// "a.m." ends a sentence without a second full stop.
-std::string with_full_stop(std::string sentence) {
-  if (!sentence.ends_with('.')) sentence += '.';
-  return sentence;
-}
-
-/// The phrases of one sentence after the other.
-std::string joined(const std::vector<std::string>& sentences) {
-  std::string text;
-  for (const std::string& sentence : sentences) text += (text.empty() ? "" : " ") + sentence;
-  return text;
-}
-
-/// "bed C", "beds A, B and E"
-std::string beds_words(const WeekView& view, const std::vector<std::string>& letters) {
-  const Phrase id = letters.size() == 1 ? Phrase::one_bed : Phrase::several_beds;
-  return say(view, id, {{"letters", view.text().list(letters)}});
-}
-
-// ---- cautions ---------------------------------------------------------------------------------------------
-
-bool any_run(const WeekView& view, bool (*matters)(const WeekView&, const WeekRun&)) {
-  return std::any_of(view.plan.runs.begin(), view.plan.runs.end(),
-                     [&](const WeekRun& run) { return matters(view, run); });
-}
-
-bool wets_beside_the_bed(const WeekView& view, const WeekRun& run) {
-  return view.garden.sprinklers[run.sprinkler].rate.off_target_frac > 0;
-}
-
-double hottest_c(const WeekView& view) {
-  double hottest = missing;
-  for (const SkyDay& day : view.plan.sky) {
-    if (is_known(day.estimate.t_max_c)) hottest = std::fmax(hottest, day.estimate.t_max_c);  // fmax drops NaN
-  }
-  return hottest;
-}
-
-/// Whether a day of the plan brings a heat index of the second category (90 °F) in the shade, or, where
-/// humidity is not known, that temperature.
-bool is_hot_for_people(const WeekView& view) {
-  constexpr double extreme_caution_c = 32.2;  // 90 °F, the lower edge of "extreme caution" (heat/people.hpp)
-  return std::any_of(view.plan.sky.begin(), view.plan.sky.end(), [&](const SkyDay& day) {
-    const double t_c = day.estimate.t_max_c, rh_pct = day.estimate.rh_min_pct;
-    if (!is_known(t_c)) return false;
-    if (!is_known(rh_pct)) return t_c >= extreme_caution_c;
-    return heat_index_c({.t_c = t_c, .rh_pct = rh_pct}) >= extreme_caution_c;
-  });
-}
-
-bool flowers_for_bees(const BedPlanting& planting, year_month_day date) {
-  if (planting.pulled && *planting.pulled <= date) return false;
-  if (planting.season.start > date) return false;
-  const Crop& crop = find_crop(planting.crop);
-  const bool kind = crop.group == CropGroup::ornamental || crop.group == CropGroup::cucumber ||
-                    crop.group == CropGroup::berry;
-  if (!kind) return false;
-  const Stage stage = growth_day(crop, planting.season, date, {}).stage;
-  return stage == Stage::mid_season || stage == Stage::no_stages;
-}
-
-std::vector<std::string> beds_with_flowers(const WeekView& view) {
-  std::vector<std::string> letters;
-  for (std::size_t index = 0; index < view.garden.beds.size(); ++index) {
-    const auto& plantings = view.garden.beds[index].plantings;
-    const bool flowers = std::any_of(plantings.begin(), plantings.end(), [&](const BedPlanting& planting) {
-      return flowers_for_bees(planting, view.plan.first);
-    });
-    if (flowers) letters.push_back(bed_letter(view, index));
-  }
-  return letters;
-}
-
-std::vector<std::string> reclaimed_taps(const WeekView& view) {
-  std::vector<std::string> names;
-  for (std::size_t index = 0; index < view.garden.taps.size(); ++index) {
-    if (view.garden.taps[index].reclaimed) names.push_back(tap_name(view, index));
-  }
-  return names;
-}
-
-SheetSection care_section(const WeekView& view) {
-  std::vector<std::string> sentences;
-  if (!view.plan.runs.empty()) {
-    const double hottest = hottest_c(view);
-    if (is_missing(hottest) || hottest >= hot_hose_c) sentences.push_back(say(view, Phrase::care_hot_hose));
-    sentences.push_back(say(view, Phrase::care_backflow));
-    if (any_run(view, wets_beside_the_bed)) sentences.push_back(say(view, Phrase::care_slips));
-    sentences.push_back(say(view, Phrase::care_electricity));
-  }
-  const auto reclaimed = reclaimed_taps(view);
-  if (!reclaimed.empty())
-    sentences.push_back(say(view, Phrase::care_reclaimed, {{"taps", view.text().list(reclaimed)}}));
-  sentences.push_back(say(view, Phrase::care_lightning));
-  const auto flowers = beds_with_flowers(view);
-  if (!flowers.empty())
-    sentences.push_back(say(view, Phrase::care_bees, {{"beds", beds_words(view, flowers)}}));
-  if (is_hot_for_people(view)) sentences.push_back(say(view, Phrase::care_heat));
-  sentences.push_back(say(view, Phrase::care_local));
-  return {say(view, Phrase::care_title), {joined(sentences)}};
-}
-
-// ---- the other sections -----------------------------------------------------------------------------------
 
 SheetSection soil_section(const WeekView& view) {
   const bool us = view.garden.site.units == UnitSystem::us;
@@ -138,7 +23,7 @@ SheetSection soil_section(const WeekView& view) {
   }
   if (!seedbeds.empty())
     sentences.push_back(say(view, Phrase::soil_seed, {{"beds", beds_words(view, seedbeds)}}));
-  return {say(view, Phrase::soil_title), {joined(sentences)}};
+  return {say(view, Phrase::soil_title), {joined(sentences, " ")}};
 }
 
 /// The run that costs most water when nobody closes it.
@@ -166,7 +51,7 @@ SheetSection found_section(const WeekView& view) {
                                             {"until", until},
                                             {"clock", clock}})));
   }
-  return {say(view, Phrase::found_title), {joined(sentences)}};
+  return {say(view, Phrase::found_title), {joined(sentences, " ")}};
 }
 
 std::string contact(const WeekView& view) {
@@ -197,8 +82,6 @@ SheetSection estimated_section(const WeekView& view) {
   if (list.empty()) return {};
   return {say(view, Phrase::estimated_title), {list + ". " + note}};
 }
-
-// ---- changes ----------------------------------------------------------------------------------------------
 
 std::string change_words(const WeekView& view, const WeekChange& change) {
   const LocalText text = view.text();
@@ -236,134 +119,13 @@ std::string change_words(const WeekView& view, const WeekChange& change) {
              {{"day", day}, {"bed", letter}, {"open", open}, {"closer", closer}});
 }
 
-// ---- what the plan cannot do ------------------------------------------------------------------------------
-
-Phrase limit_phrase(WeekLimit limit) {
-  constexpr std::array<Phrase, 15> phrases{Phrase::limit_nobody_on_site,
-                                           Phrase::limit_allowed_hours,
-                                           Phrase::limit_quiet_hours,
-                                           Phrase::limit_restriction,
-                                           Phrase::limit_tap_taken,
-                                           Phrase::limit_longest_run,
-                                           Phrase::limit_tap_flow,
-                                           Phrase::limit_wind,
-                                           Phrase::limit_frost,
-                                           Phrase::limit_ground_closed,
-                                           Phrase::limit_reclaimed_on_food,
-                                           Phrase::limit_reclaimed_children,
-                                           Phrase::limit_no_time_left,
-                                           Phrase::limit_clock_change,
-                                           Phrase::limit_already_dry};
-  static_assert(phrases.size() == static_cast<std::size_t>(WeekLimit::already_dry) + 1);
-  return phrases[static_cast<std::size_t>(limit)];
-}
-
-std::string restriction_name(const WeekView& view, const std::optional<std::size_t>& index) {
-  if (!index) return say(view, Phrase::unknown_value);
-  return plain_text(view.garden.rules.restrictions[*index].name);
-}
-
-std::string help_words(const WeekView& view, const Relaxation& help) {
-  const LocalText text = view.text();
-  const bool has_date = help.date.ok();
-  const std::string day = has_date ? text.day(help.date) : std::string{};
-  const std::string weekday = has_date ? text.weekday(help.date) : std::string{};
-  const std::string begin = text.the_clock(help.begin), end = text.the_clock(help.end);
-  const std::string who = help.caretaker ? role_name(view, *help.caretaker) : say(view, Phrase::help_anybody);
-  const std::string minutes = text.number(help.minutes, 0), litres = text.volume(help.litres);
-  const std::initializer_list<Filling> all{{"who", who},      {"date", day}, {"weekday", weekday},
-                                           {"begin", begin},  {"end", end},  {"minutes", minutes},
-                                           {"litres", litres}};
-  switch (help.kind) {
-    case RelaxationKind::none:
-      return {};
-    case RelaxationKind::come_then:
-      return say(view, Phrase::help_come_then, all);
-    case RelaxationKind::allow_hours:
-      return say(view, Phrase::help_allow_hours, all);
-    case RelaxationKind::move_quiet_time:
-      return say(view, Phrase::help_move_quiet_time, all);
-    case RelaxationKind::allow_weekday:
-      return say(view, Phrase::help_allow_weekday, all);
-    case RelaxationKind::water_by_hand:
-      return say(view, Phrase::help_water_by_hand, all);
-    case RelaxationKind::move_to_drip:
-      return say(view, Phrase::help_move_to_drip);
-    case RelaxationKind::longer_run:
-      return say(view, Phrase::help_longer_run, all);
-    case RelaxationKind::second_tap:
-      return say(view, Phrase::help_second_tap);
-    case RelaxationKind::smaller_sprinkler:
-      return say(view, Phrase::help_smaller_sprinkler);
-    case RelaxationKind::drinking_water:
-      return say(view, Phrase::help_drinking_water);
-    case RelaxationKind::say_children_hours:
-      return say(view, Phrase::help_say_children_hours);
-  }
-  return {};
-}
-
-/// Beds that the chart marks as short of water, or worse, with the plan.
-std::vector<std::string> beds_marked_dry(const WeekView& view) {
-  std::vector<std::string> letters;
-  for (const WeekBed& bed : view.plan.beds) {
-    if (std::any_of(bed.days.begin(), bed.days.end(),
-                    [](const BedDay& day) { return day.risk == DayRisk::dry || day.risk == DayRisk::wilts; }))
-      letters.push_back(bed_letter(view, bed.bed));
-  }
-  return letters;
-}
-
-/// "A, B and E 82 %; C 60 %", for beds whose sprinkler waters unevenly.
-std::string driest_words(const WeekView& view) {
-  std::string list;
-  for (std::size_t sprinkler = 0; sprinkler < view.garden.sprinklers.size(); ++sprinkler) {
-    const double share = view.garden.sprinklers[sprinkler].rate.du_lq_frac;
-    std::vector<std::string> letters;
-    for (const WeekBed& bed : view.plan.beds) {
-      if (view.garden.beds[bed.bed].sprinkler == sprinkler && !bed.nothing_grows)
-        letters.push_back(bed_letter(view, bed.bed));
-    }
-    if (letters.empty() || !(share < 0.95)) continue;
-    list += (list.empty() ? "" : "; ") + view.text().list(letters) + " " +
-            view.text().number(100 * share, 0) + " %";
-  }
-  return list.empty() ? list : say(view, Phrase::driest_quarter, {{"list", list}});
-}
-
-/// What was taken as done, and what to do where it was not.
-std::string doubt_words(const WeekView& view, const WeekBed& bed) {
-  if (!bed.open_question || !(bed.open_question->run_if_not_done.minutes > 0)) return {};
-  const LocalText text = view.text();
-  std::string runs;
-  for (const UnloggedRun& run : bed.open_question->runs)
-    runs +=
-        (runs.empty() ? "" : ", ") + text.short_day(run.date) + " (" + text.number(run.minutes, 0) + " min)";
-  return say(view, Phrase::taken_as_done,
-             {{"runs", runs},
-              {"bed", bed_letter(view, bed.bed)},
-              {"day", text.weekday(view.plan.first)},
-              {"minutes", text.number(bed.open_question->run_if_not_done.minutes, 0)}});
-}
-
-std::string miss_words(const WeekView& view, const WeekMiss& miss) {
-  const LocalText text = view.text();
-  const bool one_day = miss.first == miss.last;
-  const Phrase id = miss.seedbed ? (one_day ? Phrase::missed_seed_day : Phrase::missed_seed)
-                                 : (one_day ? Phrase::missed_dry_day : Phrase::missed_dry);
-  std::string words = say(
-      view, id,
-      {{"bed", bed_letter(view, miss.bed)}, {"first", text.day(miss.first)}, {"last", text.day(miss.last)}});
-  words += " " + say(view, limit_phrase(miss.limit), {{"rule", restriction_name(view, miss.restriction)}});
-  if (miss.relaxation.kind != RelaxationKind::none)
-    words +=
-        " " + with_full_stop(say(view, Phrase::help_cheapest, {{"help", help_words(view, miss.relaxation)}}));
-  if (miss.or_else && miss.or_else->kind != RelaxationKind::none)
-    words += " " + with_full_stop(say(view, Phrase::help_or, {{"help", help_words(view, *miss.or_else)}}));
-  return words;
-}
-
 }  // namespace
+
+/// "bed C", "beds A, B and E"
+std::string beds_words(const WeekView& view, const std::vector<std::string>& letters) {
+  const Phrase id = letters.size() == 1 ? Phrase::one_bed : Phrase::several_beds;
+  return say(view, id, {{"letters", view.text().list(letters)}});
+}
 
 std::string bed_letter(const WeekView& view, std::size_t bed) {
   return plain_text(bed_letters(view.garden)[bed]);
@@ -490,23 +252,6 @@ std::vector<SheetSection> help_sections(const WeekView& view) {
   if (SheetSection estimated = estimated_section(view); !estimated.title.empty())
     sections.push_back(std::move(estimated));
   return sections;
-}
-
-SheetSection missed_section(const WeekView& view) {
-  SheetSection section{say(view, Phrase::missed_title), {}};
-  for (const WeekMiss& miss : view.plan.misses) section.lines.push_back(miss_words(view, miss));
-  if (section.lines.empty()) {
-    const auto marked = beds_marked_dry(view);
-    section.lines.push_back(
-        marked.empty() ? say(view, Phrase::missed_none)
-                       : say(view, Phrase::missed_slightly,
-                             {{"beds", beds_words(view, marked)}, {"dry", say(view, Phrase::risk_dry)}}));
-  }
-  if (const std::string driest = driest_words(view); !driest.empty()) section.lines.push_back(driest);
-  for (const WeekBed& bed : view.plan.beds) {
-    if (const std::string doubt = doubt_words(view, bed); !doubt.empty()) section.lines.push_back(doubt);
-  }
-  return section;
 }
 
 std::string lasts_words(const WeekView& view, const WeekBed& bed) {
