@@ -1,19 +1,18 @@
 #pragma once
 
-#include <chrono>
 #include <cmath>
-#include <cstdlib>
-#include <filesystem>
 #include <fstream>
 #include <optional>
 #include <sstream>
 #include <string>
 #include <vector>
 
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/reference/missing_data.hpp"
 #include "noonleaf/reference/penman_monteith.hpp"
 
 #include "number_in.hpp"
+#include "open_weather_file.hpp"
 
 /// One year of one US Climate Reference Network station (WBAN 23907, 30.62 N, 98.08 W, about 400 m, natural
 /// grassland), product daily01 of 2015: weather and measured soil moisture. The file stays beside the
@@ -24,13 +23,6 @@ struct GrasslandDay {
   double moisture_m3_m3 = noonleaf::missing;  ///< mean of 5 and 10 cm
 };
 
-inline std::filesystem::path grassland_file() {
-  if (const char* given = std::getenv("NOONLEAF_OPEN_WEATHER"))
-    return std::filesystem::path(given) / "climate_reference_daily_2015.csv";
-  return std::filesystem::path(NOONLEAF_SOURCE_DIR).parent_path() / "shared" / "weather_open" /
-         "climate_reference_daily_2015.csv";
-}
-
 inline GrasslandDay grassland_day(const std::string& line) {
   std::vector<double> cells;
   std::istringstream text(line);
@@ -40,9 +32,7 @@ inline GrasslandDay grassland_day(const std::string& line) {
     cells.push_back(cell.empty() ? noonleaf::missing : number_in(cell));
   cells.resize(8, noonleaf::missing);
   GrasslandDay day;
-  day.weather.date = std::chrono::year{std::stoi(date.substr(0, 4))} /
-                     std::chrono::month{static_cast<unsigned>(std::stoi(date.substr(5, 2)))} /
-                     std::chrono::day{static_cast<unsigned>(std::stoi(date.substr(8, 2)))};
+  day.weather.date = noonleaf::parse_iso_date(date).value();
   day.weather.t_min_c = cells[0];
   day.weather.t_max_c = cells[1];
   day.weather.rh_min_pct = cells[2];
@@ -57,8 +47,9 @@ inline GrasslandDay grassland_day(const std::string& line) {
 /// soil moisture is missing on the same days, so they are not scored. No wind is observed: 2 m/s by the
 /// ladder of FAO-56.
 inline std::optional<std::vector<GrasslandDay>> grassland_2015() {
-  std::ifstream in(grassland_file());
-  if (!in) return std::nullopt;
+  const auto file = open_weather_file("climate_reference_daily_2015.csv");
+  if (!file) return std::nullopt;
+  std::ifstream in(*file);
   std::vector<GrasslandDay> days;
   std::string line;
   std::getline(in, line);

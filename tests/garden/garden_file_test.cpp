@@ -8,6 +8,8 @@
 #include "noonleaf/garden/garden_doubts.hpp"
 #include "noonleaf/units.hpp"
 
+#include "refusal.hpp"
+
 using namespace std::chrono_literals;
 using noonleaf::Error;
 using noonleaf::Garden;
@@ -50,12 +52,7 @@ std::string replaced(std::string text, const std::string& what, const std::strin
 }
 
 std::string complaint(const std::string& text) {
-  try {
-    parse_garden(text, "garden.toml");
-  } catch (const Error& refused) {
-    return describe(refused.problems());
-  }
-  return {};
+  return refusal_text([&] { parse_garden(text, "garden.toml"); });
 }
 
 }  // namespace

@@ -3,8 +3,6 @@
 #include <array>
 #include <fcntl.h>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <sys/file.h>
 #include <unistd.h>
@@ -12,6 +10,9 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/error.hpp"
+
+#include "refusal.hpp"
+#include "workplace.hpp"
 
 using namespace std::chrono_literals;
 using noonleaf::AppendedEntry;
@@ -25,44 +26,26 @@ using noonleaf::UnitSystem;
 
 namespace {
 
-/// A folder with a journal of its own, removed at the end.
+/// A folder with a journal of its own, and its garden.
 struct JournalPlace {
   JournalPlace() {
-    std::string name = (std::filesystem::temp_directory_path() / "noonleaf-test-XXXXXX").string();
-    BOOST_REQUIRE(::mkdtemp(name.data()) != nullptr);
-    folder = name;
     garden.beds.resize(2);
     garden.beds[0].id = "a";
     garden.beds[1].id = "b";
     garden.site.units = UnitSystem::us;
   }
-  ~JournalPlace() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder, ignored);
-  }
 
   JournalTarget target() const { return {folder / "journal.csv", "journal.csv", 100ms}; }
   AppendedEntry add(const JournalEntry& entry) const { return append_to_journal(target(), garden, entry); }
-  void write(const std::string& text) const {
-    std::ofstream(folder / "journal.csv", std::ios::binary) << text;
-  }
-  std::string text() const {
-    std::ifstream stream(folder / "journal.csv", std::ios::binary);
-    std::ostringstream all;
-    all << stream.rdbuf();
-    return all.str();
-  }
+  void write(const std::string& text) const { place.write("journal.csv", text); }
+  std::string text() const { return place.read("journal.csv"); }
   Journal read() const { return noonleaf::read_journal(folder / "journal.csv", "journal.csv", &garden); }
   std::string refusal(const JournalEntry& entry) const {
-    try {
-      add(entry);
-    } catch (const Error& refused) {
-      return describe(refused.problems());
-    }
-    return {};
+    return refusal_text([&] { add(entry); });
   }
 
-  std::filesystem::path folder;
+  Workplace place;
+  std::filesystem::path folder = place.folder();
   Garden garden;
 };
 

@@ -6,6 +6,8 @@
 
 #include "noonleaf/error.hpp"
 
+#include "refusal.hpp"
+
 using namespace std::chrono_literals;
 using noonleaf::Error;
 using noonleaf::Garden;
@@ -32,12 +34,7 @@ Journal parse(const std::string& text) {
 }
 
 std::string complaint(const std::string& text) {
-  try {
-    noonleaf::with_journal(two_beds(), parse(text), "journal.csv");
-  } catch (const Error& refused) {
-    return describe(refused.problems());
-  }
-  return {};
+  return refusal_text([&] { noonleaf::with_journal(two_beds(), parse(text), "journal.csv"); });
 }
 
 const std::string header = "id,date,time,event,bed,crop,minutes,rain_in,stage,who,note\n";

@@ -5,6 +5,8 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/week_sheet_columns.hpp"
 
+#include "refusal.hpp"
+
 using namespace std::chrono_literals;
 using noonleaf::Error;
 using noonleaf::FilledRun;
@@ -27,12 +29,7 @@ struct SheetPlace {
     return noonleaf::parse_week_sheet(header + rows, "week.csv", garden);
   }
   std::string complaint(const std::string& text) const {
-    try {
-      noonleaf::parse_week_sheet(text, "week.csv", garden);
-    } catch (const Error& refused) {
-      return describe(refused.problems());
-    }
-    return {};
+    return refusal_text([&] { noonleaf::parse_week_sheet(text, "week.csv", garden); });
   }
 
   Garden garden;

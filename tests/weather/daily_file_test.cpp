@@ -8,6 +8,8 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/missing.hpp"
 
+#include "refusal.hpp"
+#include "text_checks.hpp"
 #include "weather/temporary_file.hpp"
 
 using namespace std::chrono_literals;
@@ -25,15 +27,8 @@ WeatherFile read(std::string_view bytes, const WeatherOptions& options = {}) {
 
 // The problems for which a file is refused, as a person reads them.
 std::string refusal(std::string_view bytes, const WeatherOptions& options = {}) {
-  try {
-    read(bytes, options);
-  } catch (const Error& refused) {
-    return noonleaf::describe(refused.problems());
-  }
-  return "(read without a problem)";
+  return refusal_text([&] { read(bytes, options); });
 }
-
-bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
 }  // namespace
 

@@ -1,4 +1,3 @@
-#include <filesystem>
 #include <string>
 #include <string_view>
 
@@ -8,6 +7,9 @@
 #include "noonleaf/weather/daily_file.hpp"
 #include "noonleaf/weather/hours_to_days.hpp"
 
+#include "open_weather_file.hpp"
+#include "refusal.hpp"
+#include "text_checks.hpp"
 #include "weather/temporary_file.hpp"
 
 using namespace std::chrono_literals;
@@ -28,15 +30,8 @@ WeatherFile read(std::string_view bytes, const WeatherOptions& options = in_chic
 }
 
 std::string refusal(std::string_view bytes, const WeatherOptions& options = in_chicago) {
-  try {
-    read(bytes, options);
-  } catch (const Error& refused) {
-    return noonleaf::describe(refused.problems());
-  }
-  return "(read without a problem)";
+  return refusal_text([&] { read(bytes, options); });
 }
-
-bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
 // A run of hours from `begin` on with the temperature rising by 1 each hour.
 std::vector<HourlyWeather> rising(std::chrono::sys_seconds begin, int count) {
@@ -224,14 +219,10 @@ BOOST_AUTO_TEST_CASE(steps_that_are_no_period_are_refused) {
 }
 
 BOOST_AUTO_TEST_CASE(a_real_typical_year) {
-  const auto path =
-      std::filesystem::path(NOONLEAF_SOURCE_DIR) / "../shared/weather_open/typical_year_hourly_45n_8e.csv";
-  if (!std::filesystem::exists(path)) {
-    BOOST_TEST_MESSAGE("typical_year_hourly_45n_8e.csv is not there: not tested");
-    return;
-  }
+  const auto path = open_weather_file("typical_year_hourly_45n_8e.csv");
+  if (!path) return;
   const WeatherFile year = noonleaf::read_daily_weather(
-      path, "open",
+      *path, "open",
       {.zone = "Etc/UTC",
        .site = {.latitude_deg = 45.0, .longitude_deg = 8.0, .elevation_m = 250.0},
        .stamps = StampMark::period_begin});

@@ -6,6 +6,8 @@
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/daily_file.hpp"
 
+#include "refusal.hpp"
+#include "text_checks.hpp"
 #include "weather/temporary_file.hpp"
 
 using namespace std::chrono_literals;
@@ -22,15 +24,8 @@ WeatherFile read(std::string_view bytes, const WeatherOptions& options = {.zone 
 }
 
 std::string refusal(std::string_view bytes, const WeatherOptions& options = {.zone = "America/Chicago"}) {
-  try {
-    read(bytes, options);
-  } catch (const Error& refused) {
-    return noonleaf::describe(refused.problems());
-  }
-  return "(read without a problem)";
+  return refusal_text([&] { read(bytes, options); });
 }
-
-bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
 std::string with(std::string text, std::string_view what, std::string_view by) {
   return text.replace(text.find(what), what.size(), by);

@@ -6,6 +6,8 @@
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/daily_file.hpp"
 
+#include "open_weather_file.hpp"
+
 using namespace std::chrono_literals;
 using noonleaf::WeatherFile;
 using noonleaf::WeatherOptions;
@@ -23,8 +25,7 @@ double rain_of_year(const WeatherFile& file, std::chrono::year year) {
 
 }  // namespace
 
-// Real open tables, as published. Two of them may not be part of this project; they are read where they lie
-// beside it, and the test says when they do not.
+// Real open tables, as published. The last one stays beside the project.
 BOOST_AUTO_TEST_SUITE(open_samples)
 
 BOOST_AUTO_TEST_CASE(seattle_and_new_york) {
@@ -90,13 +91,10 @@ BOOST_AUTO_TEST_CASE(the_weather_of_the_demo_garden_is_clean) {
 }
 
 BOOST_AUTO_TEST_CASE(climate_reference_station) {
-  const auto path = source_folder / "../shared/weather_open/climate_reference_daily_2015.csv";
-  if (!std::filesystem::exists(path)) {
-    BOOST_TEST_MESSAGE("climate_reference_daily_2015.csv is not there: not tested");
-    return;
-  }
+  const auto path = open_weather_file("climate_reference_daily_2015.csv");
+  if (!path) return;
   const WeatherFile station = noonleaf::read_daily_weather(
-      path, "open", {.site = {.latitude_deg = 30.62, .longitude_deg = -98.08, .elevation_m = 400.0}});
+      *path, "open", {.site = {.latitude_deg = 30.62, .longitude_deg = -98.08, .elevation_m = 400.0}});
   BOOST_TEST(station.days.size() == 365U);
   std::size_t without_temperature = 0;
   for (const noonleaf::DailyWeather& day : station.days)

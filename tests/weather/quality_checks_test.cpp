@@ -1,7 +1,5 @@
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
 
@@ -11,6 +9,9 @@
 #include "noonleaf/missing.hpp"
 #include "noonleaf/weather/daily_file.hpp"
 #include "noonleaf/weather/merge.hpp"
+
+#include "file_text.hpp"
+#include "weather/temporary_file.hpp"
 
 using noonleaf::Finding;
 using noonleaf::QualityCheck;
@@ -160,8 +161,7 @@ BOOST_AUTO_TEST_CASE(a_finding_reads_like_an_error) {
 }
 
 BOOST_AUTO_TEST_CASE(the_manual_has_every_check_and_column) {
-  std::ifstream file(std::filesystem::path(NOONLEAF_SOURCE_DIR) / "docs/weather.md");
-  const std::string manual((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
+  const std::string manual = file_text(NOONLEAF_SOURCE_DIR "/docs/weather.md");
   for (const QualityCheck& check : noonleaf::quality_checks()) {
     const std::string row = "| `" + std::string(check.name) + "` | " + std::string(check.finds) + " | " +
                             std::string(check.verdict) + " | " + std::string(check.source) + " |";
@@ -172,13 +172,10 @@ BOOST_AUTO_TEST_CASE(the_manual_has_every_check_and_column) {
 }
 
 BOOST_AUTO_TEST_CASE(ranges_are_shown_in_the_unit_of_the_file) {
-  const std::filesystem::path file = std::filesystem::temp_directory_path() / "noonleaf_fahrenheit.csv";
-  std::filesystem::remove(file);
-  { std::ofstream(file) << "date,tmax_f\n2024-07-06,161.4\n"; }
-  const WeatherFile weather = noonleaf::read_daily_weather(file, "f.csv");
+  const TemporaryFile file("date,tmax_f\n2024-07-06,161.4\n");
+  const WeatherFile weather = noonleaf::read_daily_weather(file.path(), "f.csv");
   BOOST_TEST(noonleaf::headline(weather.set_aside.at(0).problem) ==
              "f.csv:2:12: tmax_f: 161.4 is outside -76 to 140 °F; taken as missing");
-  std::filesystem::remove(file);
 }
 
 BOOST_AUTO_TEST_SUITE_END()
