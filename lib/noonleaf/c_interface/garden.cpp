@@ -21,7 +21,7 @@ struct noonleaf_garden {
 
 namespace {
 
-constexpr int64_t minutes_a_day = 24 * 60;
+constexpr int64_t minutes_a_day = 24L * 60;
 
 std::chrono::minutes minute_of(int64_t minute, const char* member) {
   if (minute < 0 || minute > minutes_a_day)

@@ -32,6 +32,7 @@ constexpr std::array<Crop, n_crops> all_crops = joined();
 
 Error unknown_crop(std::string_view id) {
   std::vector<std::string_view> ids;
+  ids.reserve(all_crops.size());
   for (const Crop& crop : all_crops) ids.push_back(crop.id);
   const std::string near = nearest_name(id, ids);
   Problem problem;

@@ -16,7 +16,7 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::size_t largest_file_bytes = 1024 * 1024;
+constexpr std::size_t largest_file_bytes = 1024UL * 1024;
 
 toml::table parse_toml(TomlDocument& document) {
   try {

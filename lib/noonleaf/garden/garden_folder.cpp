@@ -16,7 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t largest_calendar_bytes = 4 * 1024 * 1024;
+constexpr std::size_t largest_calendar_bytes = 4UL * 1024 * 1024;
 
 /// Keeps the problems of one file and lets the next be read.
 class ProblemList {

@@ -17,7 +17,7 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::size_t largest_file_bytes = 1024 * 1024;
+constexpr std::size_t largest_file_bytes = 1024UL * 1024;
 
 enum class Column { depth_mm, depth_in, caught_ml, x_m, y_m, x_ft, y_ft, can, note };
 

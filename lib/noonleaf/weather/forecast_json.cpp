@@ -34,7 +34,7 @@ constexpr std::size_t most_bytes = std::size_t{64} << 20U;
 constexpr std::int64_t hour_s = 3600, longest_span_s = 31 * 86'400;
 
 // Sixty bytes of a file may stand for 31 days of hours; a forecast with more than these is none.
-constexpr std::size_t most_hours = 366 * 24, most_values = 20 * most_hours;
+constexpr std::size_t most_hours = 366UL * 24, most_values = 20 * most_hours;
 
 // "wmoUnit:degC" is "degC".
 std::string_view bare_unit(std::string_view unit) {

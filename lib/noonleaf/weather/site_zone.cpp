@@ -13,7 +13,7 @@ namespace {
 using Seconds = std::chrono::seconds;
 
 // Further from a change of the clocks than any offset is long.
-constexpr std::int64_t margin_s = 26 * 3600;
+constexpr std::int64_t margin_s = 26L * 3600;
 
 }  // namespace
 
