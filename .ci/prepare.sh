@@ -53,11 +53,14 @@ install_packages() {
 build() {
   folder=$1 targets=$2
   shift 2
-  command -v c++ >/dev/null 2>&1 || command -v g++ >/dev/null 2>&1 || stop "there is no C++ compiler." "Install g++ 12 or newer."
+  command -v c++ >/dev/null 2>&1 || command -v g++ >/dev/null 2>&1 ||
+    stop "there is no C++ compiler." "Install g++ 12 or newer."
   say "2. Building in $folder (the first time takes some minutes; after that seconds) …"
   log=$(mktemp)
   # shellcheck disable=SC2086
-  if ! { cmake -G Ninja -S "$root" -B "$root/$folder" "$@" && cmake --build "$root/$folder" --target $targets; } >"$log" 2>&1; then
+  if ! {
+    cmake -G Ninja -S "$root" -B "$root/$folder" "$@" && cmake --build "$root/$folder" --target $targets
+  } >"$log" 2>&1; then
     tail -n 40 "$log"
     stop "the build failed; the last lines are above." "The whole log is in $log"
   fi

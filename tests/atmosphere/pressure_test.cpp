@@ -6,7 +6,7 @@
 
 #include "noonleaf/missing.hpp"
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 BOOST_AUTO_TEST_SUITE(pressure)
 

@@ -4,7 +4,7 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using noonleaf::missing;
 

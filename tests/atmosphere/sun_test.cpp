@@ -5,7 +5,7 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using noonleaf::missing;
 using namespace std::chrono;

@@ -7,7 +7,7 @@
 
 #include "noonleaf/atmosphere/pressure.hpp"
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using noonleaf::missing;
 

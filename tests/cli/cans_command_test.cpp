@@ -4,16 +4,9 @@
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
-#include "number_in.hpp"
+#include "json_number.hpp"
 
 namespace {
-
-/// The number behind a top-level key of a JSON answer.
-double number_of(const std::string& json, const std::string& key) {
-  const std::size_t place = json.find("\n  \"" + key + "\": ");
-  BOOST_REQUIRE_MESSAGE(place != std::string::npos, "no " << key << " in " << json);
-  return number_in(json.c_str() + place + key.size() + 7);
-}
 
 std::string column(const std::string& header, const std::vector<double>& values) {
   std::ostringstream text;

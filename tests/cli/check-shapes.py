@@ -82,7 +82,8 @@ def prepare():
 def all_lines():
     for date in ("2025-05-20", "2025-06-10", "2025-07-10", "2025-07-16", "2025-07-20"):
         yield f"today demo --date {date}"
-    yield from ("today tight", "today looked", "today demo --lang es", "week demo", "week tight --lang es", "week looked --days 3",
+    yield from ("today tight", "today looked", "today demo --lang es", "week demo",
+               "week tight --lang es", "week looked --days 3",
                 "week demo --from 2025-07-17 --since plan.json", "away demo --from 2025-07-17 --to 2025-07-25",
                 "round demo looked nowhere", "check demo", "check wrong", "explain demo a 2025-07-16",
                 "explain demo c 2025-06-01", "ledger demo --from 2025-06-01 --to 2025-07-15",
@@ -91,7 +92,8 @@ def all_lines():
                 "et0 hours.csv --latitude 46 --longitude 7 --elevation 290 --zone Europe/Zurich --stamps begin",
                 "crops", "crops tomato", "crops carrot", "crops lavender", "crops bare_soil", "soils", "soils loam",
                 "soils --sand 55 --clay 15 --organic 4", "soils --pot --volume 5l --drained 6kg --wilted 4.5kg",
-                "cans cans.csv --minutes 30", "outdoors --t-f 96 --rh 65", "outdoors --t-f 96 --rh 65 --lang es", "outdoors --t-c 15 --rh 65",
+                "cans cans.csv --minutes 30", "outdoors --t-f 96 --rh 65",
+                "outdoors --t-f 96 --rh 65 --lang es", "outdoors --t-c 15 --rh 65",
                 "outdoors --t-f 96 --rh 65 --wind-m-s 1.5 --sun-w-m2 850",
                 "log demo water c --minutes 25 --at 06:00 --date 2025-07-16", "log demo --from sheet.csv")
 

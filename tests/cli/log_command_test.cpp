@@ -21,10 +21,6 @@ extern char** environ;
 
 namespace {
 
-struct DemoPlace : Workplace {
-  DemoPlace() { BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0); }
-};
-
 /// One `log` in a process of its own, perhaps killed after a while. Result: whether it said that the entry is
 /// written.
 bool log_note(const std::filesystem::path& garden, const std::string& text,

@@ -1,7 +1,6 @@
 // docs/open_weather.md against the command: the yearly sums of ET0 over real open weather.
 #include <array>
 #include <cmath>
-#include <cstdlib>
 #include <map>
 #include <sstream>
 #include <string>
@@ -10,7 +9,9 @@
 #include <boost/test/unit_test.hpp>
 
 #include "cli/command_run.hpp"
+#include "file_text.hpp"
 #include "number_in.hpp"
+#include "open_weather_file.hpp"
 
 namespace {
 
@@ -45,7 +46,7 @@ Sums sums_of(const Workplace& place, const std::string& file, const std::string&
     const std::string et0 = line.substr(line.find(',') + 1);
     if (et0.front() == ',') continue;
     for (YearSum* sum : {&sums.years[day.substr(0, 4)], &sums.all}) {
-      sum->et0_mm += number_in(et0.c_str());
+      sum->et0_mm += number_in(et0);
       if (day != last_day) ++sum->days;
     }
     last_day = day;
@@ -69,21 +70,7 @@ void require_row(const std::string& page, const std::string& label, const std::a
   BOOST_TEST(page.find(row) != std::string::npos, "not in docs/open_weather.md: " << row);
 }
 
-std::string page() {
-  std::ifstream stream(source / "docs/open_weather.md");
-  std::ostringstream text;
-  text << stream.rdbuf();
-  return text.str();
-}
-
-std::string file_beside_the_project(const std::string& name) {
-  for (const char* folder : {"../shared/weather_open", "../../shared/weather_open"}) {
-    const std::filesystem::path file = source / folder / name;
-    if (std::filesystem::exists(file)) return file.string();
-  }
-  BOOST_TEST_MESSAGE("SKIPPED: " << name << " stays beside the project and is not here");
-  return {};
-}
+std::string page() { return file_text(source / "docs/open_weather.md"); }
 
 void require_rows(const std::string& file, const std::vector<Reading>& readings, const std::string& common) {
   const Workplace place;
@@ -118,10 +105,10 @@ BOOST_AUTO_TEST_CASE(every_year_of_the_daily_files) {
 }
 
 BOOST_AUTO_TEST_CASE(the_hourly_year) {
-  const std::string file = file_beside_the_project("typical_year_hourly_45n_8e.csv");
-  if (file.empty()) return;
+  const auto file = open_weather_file("typical_year_hourly_45n_8e.csv");
+  if (!file) return;
   require_rows(
-      file,
+      file->string(),
       {{"hours", "--daily-sum"},
        {"days of the hours", "--daily-equation"},
        {"days, sun withheld", "--daily-equation --ignore rs_w_m2"},
@@ -132,9 +119,9 @@ BOOST_AUTO_TEST_CASE(the_hourly_year) {
 }
 
 BOOST_AUTO_TEST_CASE(the_climate_reference_year) {
-  const std::string file = file_beside_the_project("climate_reference_daily_2015.csv");
-  if (file.empty()) return;
-  require_rows(file,
+  const auto file = open_weather_file("climate_reference_daily_2015.csv");
+  if (!file) return;
+  require_rows(file->string(),
                {{"all that was observed", ""},
                 {"sun withheld", "--ignore rs_mj_m2"},
                 {"humidity withheld", "--ignore rhmin_pct --ignore rhmax_pct"},

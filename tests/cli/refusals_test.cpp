@@ -6,10 +6,6 @@
 
 namespace {
 
-struct DemoPlace : Workplace {
-  DemoPlace() { BOOST_REQUIRE(run_noonleaf(*this, "new demo --demo").exit_code == 0); }
-};
-
 void refuses(const Workplace& place, const std::string& words, const std::string& golden) {
   const CommandRun refused = run_noonleaf(place, words);
   BOOST_TEST(refused.exit_code == 1, golden);

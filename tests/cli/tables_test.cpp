@@ -5,7 +5,8 @@
 #include <boost/test/unit_test.hpp>
 
 #include "command_run.hpp"
-#include "number_in.hpp"
+#include "json_number.hpp"
+#include "text_checks.hpp"
 
 namespace {
 
@@ -16,24 +17,7 @@ std::string answer(const Workplace& place, const std::string& words) {
   return run.out;
 }
 
-void fits_80_columns(const std::string& text) {
-  std::size_t width = 0;
-  for (const char byte : text) {
-    if (byte == '\n') width = 0;
-    if (byte != '\n' && (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U) ++width;
-    BOOST_REQUIRE_MESSAGE(width <= 80U, text);
-  }
-}
-
-/// The number behind the first such key.
-double number_of(const std::string& json, const std::string& key) {
-  const std::string mark = "\"" + key + "\": ";
-  const std::size_t place = json.find(mark);
-  BOOST_REQUIRE_MESSAGE(place != std::string::npos, key << " is not in " << json);
-  return number_in(json.c_str() + place + mark.size());
-}
-
-bool holds(const std::string& text, const std::string& what) { return text.find(what) != std::string::npos; }
+void fits_80_columns(const std::string& text) { BOOST_REQUIRE_MESSAGE(widest_line(text) <= 80U, text); }
 
 void refuses(const Workplace& place, const std::string& words, int code, const std::string& golden) {
   const CommandRun refused = run_noonleaf(place, words);

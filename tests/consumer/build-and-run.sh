@@ -13,7 +13,8 @@ skip() { echo "skipped: $*"; exit 77; }
 fail() { echo "FAILED: $*"; exit 1; }
 
 cmake_build() {
-  cmake -G Ninja -S "$here" -B build -DCMAKE_CXX_COMPILER="$CXX" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O0 "$@"
+  cmake -G Ninja -S "$here" -B build -DCMAKE_CXX_COMPILER="$CXX" -DCMAKE_BUILD_TYPE=Debug \
+    -DCMAKE_CXX_FLAGS_DEBUG=-O0 "$@"
   cmake --build build
 }
 
@@ -33,7 +34,9 @@ run_garden() {
 
 # No package but Eigen (and threads) may be needed for the science, or for any component once it is a shared library.
 without_others() {
-  for package in date fmt tomlplusplus nlohmann_json Ical; do printf -- '-DCMAKE_DISABLE_FIND_PACKAGE_%s=ON ' $package; done
+  for package in date fmt tomlplusplus nlohmann_json Ical; do
+    printf -- '-DCMAKE_DISABLE_FIND_PACKAGE_%s=ON ' $package
+  done
 }
 
 pkg_config() {
@@ -45,7 +48,8 @@ pkg_config() {
   # shellcheck disable=SC2046  # words are meant
   "$CXX" -std=c++20 "$here/science.cpp" -o build/science $(pkg-config "$@" --cflags --libs noonleaf)
   # shellcheck disable=SC2046
-  "$CXX" -std=c++20 -O2 -march=native "$here/science.cpp" -o build/science_native $(pkg-config "$@" --cflags --libs noonleaf)
+  "$CXX" -std=c++20 -O2 -march=native "$here/science.cpp" -o build/science_native \
+    $(pkg-config "$@" --cflags --libs noonleaf)
   # shellcheck disable=SC2046
   "$CXX" -std=c++20 "$here/garden.cpp" -o build/garden $(pkg-config "$@" --cflags --libs noonleaf-report)
   set +x

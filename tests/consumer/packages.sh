@@ -21,8 +21,10 @@ case $kind in
       dpkg-deb -x "$file" root
       dpkg-deb -f "$file" Package Version Section Architecture Depends Description
     done
-    dpkg-deb -f "$(find . -maxdepth 1 -name 'noonleaf_*.deb')" Depends | grep -q 'libfmt' || fail "a library that the command needs is no dependency"
-    dpkg-deb -c "$(find . -maxdepth 1 -name 'noonleaf_*.deb')" | grep -q 'include' && fail "headers in the package of the command"
+    dpkg-deb -f "$(find . -maxdepth 1 -name 'noonleaf_*.deb')" Depends | grep -q 'libfmt' ||
+      fail "a library that the command needs is no dependency"
+    dpkg-deb -c "$(find . -maxdepth 1 -name 'noonleaf_*.deb')" | grep -q 'include' &&
+      fail "headers in the package of the command"
     prefix=root/usr
     ;;
   TGZ)

@@ -67,7 +67,8 @@ def whole_or_absent(place, names, whole, fault, done):
 
 
 def inject(place, words, call, nth, what):
-    return place.run(*words, before=["strace", "-f", "-qq", "-e", "signal=none", "-o", "/dev/null", "-e", f"trace={call}",
+    return place.run(*words, before=["strace", "-f", "-qq", "-e", "signal=none", "-o", "/dev/null",
+                                     "-e", f"trace={call}",
                                      "-e", f"inject={call}:{what}:when={nth}"])
 
 
@@ -119,7 +120,8 @@ def main(command):
             file.write("\n".join(rows) + "\n")
         journal_command(place, ("log", "demo", "--from", "filled.csv"), b"week sheet")
         file_command(place, ("week", "demo", "--format", "html", "--out", "sheet.html"), ["sheet.html"])
-        file_command(place, ("new", "another", "--demo"), ["another/garden.toml", "another/journal.csv"], folder="another")
+        file_command(place, ("new", "another", "--demo"), ["another/garden.toml", "another/journal.csv"],
+                     folder="another")
     end()
 
 

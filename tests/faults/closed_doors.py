@@ -46,7 +46,8 @@ def unreadable(place):
         place.fresh_garden()
         os.chmod(place.path("demo", name), 0o000)
         done = place.run("today", "demo", **as_nobody())
-        refused(done, f"today without permission for {name}", name, "permission" if name == "journal.csv" or name == "garden.toml" else "right to read")
+        refused(done, f"today without permission for {name}", name,
+                "permission" if name in ("journal.csv", "garden.toml") else "right to read")
     place.fresh_garden()
     os.chmod(place.path("demo", "weather"), 0o000)
     refused(place.run("today", "demo", **as_nobody()), "today without permission for weather/", "weather")
@@ -77,7 +78,8 @@ def full_disk_for_the_answer(place):
     place.fresh_garden()
     for words in (["today", "demo"], ["week", "demo"], ["check", "demo"], ["crops"], ["--help"], ["today", "--help"]):
         with open("/dev/full", "w") as full:
-            done = subprocess.run([place.command, *words], cwd=place.folder, stdout=full, stderr=subprocess.PIPE, text=True)
+            done = subprocess.run([place.command, *words], cwd=place.folder, stdout=full,
+                                  stderr=subprocess.PIPE, text=True)
         expect(done.returncode != 0, f"{words} onto a full disk: exit 0")
         expect("No space left" in done.stderr, f"{words} onto a full disk: {done.stderr!r}")
     closed = place.run("today", "demo", before=["sh", "-c", 'exec "$@" >&-', "sh"])
@@ -107,7 +109,8 @@ def changed_while_read(place):
     try:
         for _ in range(60):
             done = place.run("today", "demo")
-            expect(done.returncode == 0 or "fix:" in done.stderr, f"a file changed while read: {done.returncode} {done.stderr!r}")
+            expect(done.returncode == 0 or "fix:" in done.stderr,
+                   f"a file changed while read: {done.returncode} {done.stderr!r}")
             expect(done.returncode in (0, 1) and "should not happen" not in done.stderr,
                    f"a file changed while read: {done.returncode} {done.stderr!r}")
     finally:

@@ -13,7 +13,8 @@ from place import Place, end, expect
 def reader_stops_listening(place):
     for words in (["today", "demo"], ["week", "demo"], ["check", "demo"], ["crops"], ["--help"]):
         line = f"'{place.command}' {' '.join(words)}"
-        done = subprocess.run(["bash", "-c", f"{line} | head -c 20 >/dev/null; exit ${{PIPESTATUS[0]}}"], cwd=place.folder,
+        done = subprocess.run(["bash", "-c", f"{line} | head -c 20 >/dev/null; exit ${{PIPESTATUS[0]}}"],
+                              cwd=place.folder,
                               stderr=subprocess.PIPE, text=True)
         expect(done.returncode == 0 and done.stderr == "", f"{words} into head: {done.returncode} {done.stderr!r}")
 
@@ -68,7 +69,8 @@ def without_zones(place):
         print("not run here, folders may not be hidden: the zone database")
         return
     done = place.run("today", "demo", before=hide)
-    expect(done.returncode == 1 and "fix:" in done.stderr and "zone" in done.stderr and "should not happen" not in done.stderr,
+    expect(done.returncode == 1 and "fix:" in done.stderr and "zone" in done.stderr
+           and "should not happen" not in done.stderr,
            f"without zones: {done.returncode} {done.stdout[:200]!r} {done.stderr!r}")
 
 
@@ -76,8 +78,9 @@ def four_at_once(place):
     """Four people log at the same time: every entry is there once, with a number of its own."""
     place.fresh_garden()
     before = place.read("demo", "journal.csv")
-    writers = [subprocess.Popen(["sh", "-c", f'for i in 1 2 3 4 5 6 7 8 9 10; do "{place.command}" log demo note "writer {n} entry $i." '
-                                             "--date 2025-07-16 >/dev/null || exit 1; done"], cwd=place.folder) for n in range(4)]
+    ten_notes = ('for i in 1 2 3 4 5 6 7 8 9 10; do "$0" log demo note "writer $1 entry $i." --date 2025-07-16 >/dev/null'
+                 " || exit 1; done")
+    writers = [subprocess.Popen(["sh", "-c", ten_notes, place.command, str(n)], cwd=place.folder) for n in range(4)]
     expect(all(writer.wait(timeout=60) == 0 for writer in writers), "four at once: one was refused")
     now = place.read("demo", "journal.csv")
     added = now[len(before):].decode().splitlines()

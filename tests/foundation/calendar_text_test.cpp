@@ -14,7 +14,8 @@ BOOST_AUTO_TEST_CASE(dates_go_there_and_back) {
 }
 
 BOOST_AUTO_TEST_CASE(refuses_what_is_no_date) {
-  for (const char* text : {"2025-02-30", "2025-7-6", "2025-13-01", "07/06/2025", "2025-07-06 ", "", "2O25-07-06", "2025-00-01"}) {
+  for (const char* text : {"2025-02-30", "2025-7-6", "2025-13-01", "07/06/2025",
+                           "2025-07-06 ", "", "2O25-07-06", "2025-00-01"}) {
     BOOST_TEST(!noonleaf::parse_iso_date(text).has_value(), text);
   }
   BOOST_TEST(noonleaf::parse_iso_date("2024-02-29").has_value());

@@ -16,7 +16,8 @@ while read -r name longest words seeds; do
   find "$folder/found/$name" -type f -size "-$((largest_bytes + 1))c" ! -name '*-*' -exec cp {} "$small" \;
   # Named inputs first, so that nothing is kept that they reach already.
   find "$here/corpus/$name" -type f ! -name "$(printf '%040d' 0 | sed 's/0/[0-9a-f]/g')" -exec cp {} "$merged" \;
-  "$folder/tests/fuzz/fuzz_$name" -set_cover_merge=1 -use_counters=0 -max_len="$longest" "$merged" "$here/corpus/$name" "$small" \
+  "$folder/tests/fuzz/fuzz_$name" -set_cover_merge=1 -use_counters=0 -max_len="$longest" \
+    "$merged" "$here/corpus/$name" "$small" \
     >"$folder/$name.merge.log" 2>&1 || { tail -n 20 "$folder/$name.merge.log"; exit 1; }
   find "$here/corpus/$name" -type f -delete
   cp "$merged"/* "$here/corpus/$name"

@@ -34,7 +34,8 @@ value() { sed -n "s/^stat::$1: *//p" "$2" | tail -n 1; }
 # edges LOG: what was covered at the end
 edges() { sed -n 's/.* cov: \([0-9]*\) .*/\1/p' "$1" | tail -n 1; }
 
-# fuzz NAME LONGEST WORDS SEEDS…: one target, seeds are folders and files; its findings are files crash-…, timeout-…, oom-…, leak-… in found/<target>
+# fuzz NAME LONGEST WORDS SEEDS…: one target, seeds are folders and files; its findings are files crash-…, timeout-…,
+# oom-…, leak-… in found/<target>
 fuzz() {
   name=$1 longest=$2 words=$3
   shift 3
@@ -49,7 +50,8 @@ fuzz() {
   # Kept inputs and seeds are read, new ones written into the first folder.
   # shellcheck disable=SC2086
   "$folder/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -max_len="$longest" -rss_limit_mb=2048 -timeout=10 \
-    -print_final_stats=1 -artifact_prefix="$found/" $dictionary ${single:+-seed_inputs="$single"} "$found" $folders >"$log" 2>&1 || status=1
+    -print_final_stats=1 -artifact_prefix="$found/" $dictionary \
+    ${single:+-seed_inputs="$single"} "$found" $folders >"$log" 2>&1 || status=1
   printf '%-16s %10s %7s  %s\n' "$name" "$(value number_of_executed_units "$log")" "$(edges "$log")" \
     "$([ $status = 0 ] && echo nothing || sed -n 's/^.*Test unit written to //p' "$log" | tail -n 1)"
   [ $status = 0 ] || { failed=1; grep -v '^#' "$log" | tail -n 40; }
@@ -67,4 +69,5 @@ fi
 build
 printf '%-16s %10s %7s  %s\n' target inputs edges found
 [ $# -gt 0 ] || set -- $(cut -d ' ' -f 1 "$folder/tests/fuzz/targets.txt")
-printf '%s\n' "$@" | xargs -n 1 -P "$jobs" sh "$0" --only || { echo "something was found; the inputs lie in $folder/found"; exit 1; }
+printf '%s\n' "$@" | xargs -n 1 -P "$jobs" sh "$0" --only ||
+  { echo "something was found; the inputs lie in $folder/found"; exit 1; }

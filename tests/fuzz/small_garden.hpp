@@ -4,7 +4,7 @@
 
 namespace fuzz {
 
-/// Four beds with ids, sprinklers of known and unknown flow, a can: what journals and sheets may name.
+/// Three beds with ids, sprinklers of known and unknown flow, a can: what journals and sheets may name.
 const noonleaf::Garden& small_garden();
 
 }  // namespace fuzz

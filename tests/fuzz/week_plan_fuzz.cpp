@@ -77,7 +77,7 @@ std::string bed(ByteStream& bytes, int index) {
   static constexpr std::array<const char*, 5> plantings{
       "crop = \"tomato\"\ntransplanted = 2025-05-10\n", "crop = \"carrot\"\nsown = 2025-07-04\n",
       "crop = \"lettuce\"\ntransplanted = 2025-06-15\n",
-      "crop = \"bell_pepper\"\ntransplanted = 2025-05-20\n", "crop = \"radish\"\nsown = 2025-06-10\n"};
+      "crop = \"pepper_sweet\"\ntransplanted = 2025-05-20\n", "crop = \"radish\"\nsown = 2025-06-10\n"};
   std::string text = "[[bed]]\nid = \"b" + std::to_string(index) +
                      "\"\narea_m2 = " + std::to_string(bytes.whole(1, 30)) + "\nsprinkler = \"s" +
                      std::to_string(index) + "\"\nsoil = \"" + bytes.one_of(soils) + "\"\n";

@@ -6,8 +6,8 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
 #include "heat/hot_day.hpp"
+#include "refusal.hpp"
 
 using noonleaf::DailyShape;
 using noonleaf::hourly_transpiration_mm_h;

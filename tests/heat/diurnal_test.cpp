@@ -8,8 +8,8 @@
 #include "noonleaf/atmosphere/sun.hpp"
 #include "noonleaf/atmosphere/vapour.hpp"
 
-#include "atmosphere/refusal.hpp"
 #include "heat/hot_day.hpp"
+#include "refusal.hpp"
 
 using noonleaf::DailyShape;
 using noonleaf::DiurnalDay;

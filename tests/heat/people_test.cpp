@@ -8,8 +8,8 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
 #include "heat/hot_day.hpp"
+#include "refusal.hpp"
 
 using noonleaf::coolest_hours;
 using noonleaf::heat_category;

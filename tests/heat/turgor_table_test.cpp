@@ -5,7 +5,7 @@
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/heat/hydraulics.hpp"
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 BOOST_AUTO_TEST_SUITE(turgor_table)
 

@@ -8,8 +8,8 @@
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
 #include "heat/hot_day.hpp"
+#include "refusal.hpp"
 
 using noonleaf::missing;
 using noonleaf::outdoor_wbgt;

@@ -8,8 +8,8 @@
 
 #include "noonleaf/reference/penman_monteith.hpp"
 
-#include "atmosphere/refusal.hpp"
 #include "heat/hot_day.hpp"
+#include "refusal.hpp"
 
 using noonleaf::DailyShape;
 using noonleaf::DawnLook;
@@ -348,8 +348,12 @@ BOOST_AUTO_TEST_CASE(what_is_missing_makes_it_unknown) {
 }
 
 BOOST_AUTO_TEST_CASE(the_words_promise_nothing) {
-  for (int i = 0; i <= static_cast<int>(WiltVerdict::unknown); ++i)
-    BOOST_TEST(!label(static_cast<WiltVerdict>(i)).empty());
+  for (int i = 0; i <= static_cast<int>(WiltVerdict::unknown); ++i) {
+    const std::string words(label(static_cast<WiltVerdict>(i)));
+    BOOST_TEST(!words.empty());
+    for (const char* promise : {"safe", "harmless", "no danger", "certain"})
+      BOOST_TEST(words.find(promise) == std::string::npos);
+  }
 }
 
 BOOST_AUTO_TEST_CASE(refuses_the_impossible) {

@@ -1,6 +1,7 @@
 #!/bin/sh
 # Runs a program in a locale with a decimal comma: in_locale.sh FOLDER ADOPT_LIBRARY PROGRAM WORD…
-# With an empty ADOPT_LIBRARY the environment alone says so, and the program adopts no locale. The locale is made in FOLDER, at the first run. Ends with 77 where the machine cannot make one.
+# With an empty ADOPT_LIBRARY the environment alone says so, and the program adopts no locale. The locale is made in
+# FOLDER, at the first run. Ends with 77 where the machine cannot make one.
 set -eu
 folder=$1 adopt=$2
 shift 2

@@ -6,12 +6,14 @@
 
 #include "noonleaf/atmosphere/vapour.hpp"
 #include "noonleaf/balance/draws.hpp"
+#include "noonleaf/calendar_text.hpp"
 #include "noonleaf/plan/bed_likelihood.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/units.hpp"
 
 #include "csv_rows.hpp"
+#include "number_in.hpp"
 #include "plan/invented_garden.hpp"
 
 namespace reliability {
@@ -36,11 +38,7 @@ struct Station {
 };
 
 noonleaf::DailyWeather dated(const std::string& text) {
-  noonleaf::DailyWeather day;
-  day.date = std::chrono::year(std::stoi(text.substr(0, 4))) /
-             std::chrono::month(static_cast<unsigned>(std::stoi(text.substr(5, 2)))) /
-             std::chrono::day(static_cast<unsigned>(std::stoi(text.substr(8, 2))));
-  return day;
+  return {.date = noonleaf::parse_iso_date(text).value()};
 }
 
 // The tables name cities only; these are the cities' places.
@@ -53,10 +51,10 @@ Station read_coast(const std::string& name) {
   for (const auto& row : csv_rows("../weather_samples/open/seattle_newyork_daily_2012_2015.csv")) {
     if (row.at(0) != name) continue;
     noonleaf::DailyWeather day = dated(row[1]);
-    day.rain_mm = std::stod(row.at(2));
-    day.t_max_c = std::stod(row.at(3));
-    day.t_min_c = std::stod(row.at(4));
-    day.wind_m_s = std::stod(row.at(5));
+    day.rain_mm = number_in(row.at(2));
+    day.t_max_c = number_in(row.at(3));
+    day.t_min_c = number_in(row.at(4));
+    day.wind_m_s = number_in(row.at(5));
     out.days[day.date] = day;
   }
   return out;
@@ -70,13 +68,13 @@ Station read_chicago() {
   out.under_roof = true;
   for (const auto& row : csv_rows("../weather_samples/open/chicago_daily_2001_2016.csv")) {
     noonleaf::DailyWeather day = dated(row.at(0));
-    day.t_min_c = noonleaf::celsius_from_fahrenheit(std::stod(row.at(1)));
-    day.t_max_c = noonleaf::celsius_from_fahrenheit(std::stod(row.at(3)));
+    day.t_min_c = noonleaf::celsius_from_fahrenheit(number_in(row.at(1)));
+    day.t_max_c = noonleaf::celsius_from_fahrenheit(number_in(row.at(3)));
     // Medians of the day need not belong to one hour: a dew point above the low is not used, and the low
     // stands for it, as on days without one.
-    const double dew_c = noonleaf::celsius_from_fahrenheit(std::stod(row.at(4)));
+    const double dew_c = noonleaf::celsius_from_fahrenheit(number_in(row.at(4)));
     if (dew_c <= day.t_min_c) day.t_dew_c = dew_c;
-    day.wind_m_s = noonleaf::m_s_from_mph(std::stod(row.at(8)));
+    day.wind_m_s = noonleaf::m_s_from_mph(number_in(row.at(8)));
     day.rain_mm = 0;  // on the bed
     out.days[day.date] = day;
   }

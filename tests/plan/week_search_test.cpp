@@ -49,7 +49,7 @@ bool may_run_at(const WeekProblem& problem, std::size_t bed, const RunChoice& ru
       const auto& opening = shape.openings[static_cast<std::size_t>(index)];
       const int on = begin + opening.begin_min, off = begin + opening.end_min;
       opens = opens && person_there(problem, person, run.day, on, on + 5);
-      closes = closes && person_there(problem, person, run.day, std::max(off - 5, off - 5), off);
+      closes = closes && person_there(problem, person, run.day, off - 5, off);
     }
     opener = opener || opens;
     closer = closer || closes;

@@ -1,5 +1,6 @@
 #!/bin/sh
-# check-recipe.sh PAGE SOURCE PROGRAM WORDS…: runs a recipe; PAGE must show its SOURCE and what it printed, to the letter.
+# check-recipe.sh PAGE SOURCE PROGRAM WORDS…: runs a recipe; PAGE must show its SOURCE and what it printed, to the
+# letter.
 set -eu
 page=$1 source=$2
 shift 2

@@ -9,7 +9,7 @@
 
 #include "noonleaf/atmosphere/sun.hpp"
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using namespace std::chrono;
 using noonleaf::BadRows;

@@ -7,7 +7,7 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using namespace std::chrono;
 using namespace std::chrono_literals;

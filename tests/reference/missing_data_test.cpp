@@ -11,7 +11,7 @@
 #include "noonleaf/reference/penman_monteith.hpp"
 
 #include "accepted_range.hpp"
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using namespace std::chrono;
 using noonleaf::complete_daily;

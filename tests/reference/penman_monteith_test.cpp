@@ -10,7 +10,7 @@
 
 #include "noonleaf/atmosphere/vapour.hpp"
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using namespace std::chrono;
 using noonleaf::DailyEt0Detail;

@@ -5,7 +5,7 @@
 
 #include <boost/test/unit_test.hpp>
 
-#include "atmosphere/refusal.hpp"
+#include "refusal.hpp"
 
 using namespace std::chrono;
 using noonleaf::missing;

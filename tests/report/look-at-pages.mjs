@@ -34,8 +34,10 @@ for (const name of readdirSync(sheets).filter(file => file.endsWith('.html')).so
   check(requests.length === 1, `${name}: asks for ${requests.slice(1).join(' ')}`);
   const declared = await page.locator('.page').count();
   const sheet = declared - await page.locator('.page.educator').count();
-  if (expected[name]) check(sheet === expected[name], `${name}: ${sheet} pages for the custodian, wanted ${expected[name]}`);
-  if (severalPages.includes(name)) check(sheet > 1 && await page.locator('.page:has(.bed)').count() > 1, `${name}: wanted numbered pages`);
+  if (expected[name])
+    check(sheet === expected[name], `${name}: ${sheet} pages for the custodian, wanted ${expected[name]}`);
+  if (severalPages.includes(name))
+    check(sheet > 1 && await page.locator('.page:has(.bed)').count() > 1, `${name}: wanted numbered pages`);
   for (const format of ['Letter', 'A4']) {
     const file = join(sheets, name.replace('.html', `_${format}.pdf`));
     await page.pdf({ path: file, format, preferCSSPageSize: false });
@@ -43,7 +45,8 @@ for (const name of readdirSync(sheets).filter(file => file.endsWith('.html')).so
     const printed = Number(/Pages:\s+(\d+)/.exec(info)[1]);
     check(printed === declared, `${name} on ${format}: ${printed} PDF pages, ${declared} numbered`);
     const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
-    check((text.match(/911/g) || []).length >= 1 || name.startsWith('hostile'), `${name} on ${format}: the cautions are cut off`);
+    check((text.match(/911/g) || []).length >= 1 || name.startsWith('hostile'),
+      `${name} on ${format}: the cautions are cut off`);
   }
   await page.emulateMedia({ media: 'print' });
   const faults = await page.evaluate(() => {
@@ -51,9 +54,11 @@ for (const name of readdirSync(sheets).filter(file => file.endsWith('.html')).so
     for (const element of document.querySelectorAll('main *')) {
       const own = [...element.childNodes].some(node => node.nodeType === 3 && node.textContent.trim());
       const size = parseFloat(getComputedStyle(element).fontSize);
-      if (own && size < 14 * 96 / 72 - 0.01 && !element.closest('svg')) found.push(`${size} px: ${element.textContent}`);
+      if (own && size < 14 * 96 / 72 - 0.01 && !element.closest('svg'))
+        found.push(`${size} px: ${element.textContent}`);
       const sheet = element.closest('.page').getBoundingClientRect(), box = element.getBoundingClientRect();
-      if (box.right > sheet.right + 1.5 || box.left < sheet.left - 1.5) found.push(`outside the page: ${element.outerHTML.slice(0, 90)}`);
+      if (box.right > sheet.right + 1.5 || box.left < sheet.left - 1.5)
+        found.push(`outside the page: ${element.outerHTML.slice(0, 90)}`);
     }
     for (const cell of document.querySelectorAll('td,th')) {
       if (cell.scrollWidth > cell.clientWidth + 1) found.push(`cut: ${cell.textContent}`);

@@ -21,7 +21,8 @@ assert utc == [datetime(2025, 10, 31, 13, tzinfo=timezone.utc), datetime(2025, 1
                datetime(2025, 11, 4, 14, tzinfo=timezone.utc)], utc
 for event in first.values():
     assert event["DTEND"].dt - event["DTSTART"].dt == timedelta(minutes=30)
-    alarms = [(alarm["TRIGGER"].dt, str(alarm["TRIGGER"].params.get("RELATED", "START"))) for alarm in event.walk("VALARM")]
+    alarms = [(alarm["TRIGGER"].dt, str(alarm["TRIGGER"].params.get("RELATED", "START")))
+              for alarm in event.walk("VALARM")]
     assert sorted(alarms) == [(timedelta(minutes=-10), "START"), (timedelta(0), "END")], alarms
 
 # Made again: the same identifiers, a higher sequence, the moved run moved, the run that is off cancelled.

@@ -3,5 +3,6 @@
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 python=/usr/bin/python3
-[ -x "$python" ] && "$python" -c 'import icalendar' 2>/dev/null || { echo "SKIPPED, no calendar was read: no python3-icalendar"; exit 77; }
+[ -x "$python" ] && "$python" -c 'import icalendar' 2>/dev/null ||
+  { echo "SKIPPED, no calendar was read: no python3-icalendar"; exit 77; }
 exec "$python" "$here/read-calendar.py" "$1"

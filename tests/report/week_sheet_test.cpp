@@ -15,6 +15,7 @@
 
 #include "golden_text.hpp"
 #include "invented_week.hpp"
+#include "text_checks.hpp"
 
 using namespace noonleaf;
 using namespace std::chrono_literals;
@@ -31,13 +32,6 @@ std::size_t count_of(const std::string& text, const std::string& what) {
   std::size_t count = 0;
   for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) ++count;
   return count;
-}
-
-std::size_t widest_line(const std::string& text) {
-  std::size_t widest = 0;
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) widest = std::max(widest, character_count(line));
-  return widest;
 }
 
 }  // namespace

@@ -9,7 +9,8 @@ if ! "$CXX" "-fsanitize=$kind" -o "$build-probe" "$build-probe.cpp" 2>/dev/null;
   echo "the sanitizers of clang are missing (libclang-rt-dev): not run"
   exit 77
 fi
-cmake -G Ninja -S "$source" -B "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 "-DNOONLEAF_SANITIZE=$kind" \
+cmake -G Ninja -S "$source" -B "$build" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-O1 \
+  "-DNOONLEAF_SANITIZE=$kind" \
   -DNOONLEAF_TESTS=ON -DNOONLEAF_INSTALL=OFF >"$build.log"
 cmake --build "$build" >>"$build.log" || { tail -n 40 "$build.log"; exit 1; }
 ctest --test-dir "$build" --output-on-failure --no-tests=error -j "$(nproc)"

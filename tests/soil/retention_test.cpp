@@ -9,6 +9,8 @@
 
 #include "noonleaf/error.hpp"
 
+#include "refusal.hpp"
+
 using noonleaf::missing;
 using noonleaf::retention_curve;
 using noonleaf::RetentionCurve;
@@ -29,11 +31,6 @@ const std::vector<Printed> table_3 = {{"sand", .05, .10, .46},       {"loamy san
                                       {"sandy loam", .08, .18, .45}, {"loam", .14, .28, .46},
                                       {"silt loam", .11, .31, .48},  {"clay loam", .22, .36, .48},
                                       {"clay", .30, .42, .50}};
-
-struct NamesField {
-  std::string field;
-  bool operator()(const noonleaf::Error& error) const { return error.problems().front().field == field; }
-};
 
 }  // namespace
 

@@ -15,7 +15,8 @@ mkdir -p "$work"
 lib=$(dirname "$(find "$prefix" -name libnoonleaf.so)")
 libraries="noonleaf noonleaf_readers noonleaf_report noonleaf_c"
 # shellcheck disable=SC2046,SC2086  # words are meant
-"$cxx" ${CXXFLAGS:-} "$@" -o "$work/every_door" -Wl,-z,lazy -L"$lib" -Wl,-rpath,"$lib" $(printf -- '-l%s ' $libraries) -pthread
+"$cxx" ${CXXFLAGS:-} "$@" -o "$work/every_door" -Wl,-z,lazy \
+  -L"$lib" -Wl,-rpath,"$lib" $(printf -- '-l%s ' $libraries) -pthread
 LD_DEBUG=bindings,files LD_DEBUG_OUTPUT="$work/bound" "$work/every_door" 1  # threads write lines side by side
 
 # Kernels that the loader picks by processor (type i) are internal: the batch doors call them.
@@ -47,4 +48,5 @@ if comm -13 "$work/left" "$work/excepted" | grep .; then
   failed=1
 fi
 [ $failed -eq 0 ] || exit 1
-echo "$(wc -l <"$work/shown_names") public functions, $(wc -l <"$work/excepted") excepted, all others called by threads at once"
+echo "$(wc -l <"$work/shown_names") public functions, $(wc -l <"$work/excepted") excepted," \
+  "all others called by threads at once"
