@@ -8,6 +8,7 @@
 #include "noonleaf/garden/garden_doubts.hpp"
 #include "noonleaf/units.hpp"
 
+#include "invented_site.hpp"
 #include "refusal.hpp"
 
 using namespace std::chrono_literals;
@@ -17,13 +18,7 @@ using noonleaf::parse_garden;
 
 namespace {
 
-const std::string site = R"([site]
-name = "Test"
-latitude_deg = 40
-longitude_deg = -100
-elevation_m = 300
-zone = "America/Chicago"
-)";
+const std::string& site = invented_site;
 
 const std::string water = R"([[tap]]
 id = "t"
@@ -228,13 +223,7 @@ BOOST_AUTO_TEST_CASE(a_missing_file_says_so) {
 }
 
 BOOST_AUTO_TEST_CASE(a_letter_stands_for_one_bed) {
-  const std::string text = R"([site]
-name = "x"
-latitude_deg = 40
-longitude_deg = -100
-elevation_m = 300
-zone = "America/Chicago"
-units = "metric"
+  const std::string text = site + R"(units = "metric"
 [[tap]]
 id = "t"
 flow_l_min = 5

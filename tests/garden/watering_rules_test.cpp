@@ -5,6 +5,8 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/garden_file.hpp"
 
+#include "invented_site.hpp"
+
 using namespace std::chrono_literals;
 using noonleaf::allows_date;
 using noonleaf::in_force;
@@ -13,13 +15,7 @@ using noonleaf::WateringRestriction;
 
 namespace {
 
-const std::string head = R"([site]
-name = "Test"
-latitude_deg = 40
-longitude_deg = -100
-elevation_m = 300
-zone = "America/Chicago"
-[[caretaker]]
+const std::string head = invented_site + R"([[caretaker]]
 id = "c"
 role = "custodian"
 hours = ["mon-fri 06:00-14:00"]

@@ -82,7 +82,7 @@ BOOST_AUTO_TEST_CASE(an_agreement_ends_the_row) {
 // From garden to doubt: the file says 30 mm/h, in truth it is 6. The handfuls are what the true account
 // shows.
 BOOST_AUTO_TEST_CASE(a_sprinkler_that_brings_less_is_doubted_by_today) {
-  const auto garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n");
+  const auto garden = invented_garden(tomatoes_from("2025-04-15"));
   auto true_garden = garden;
   true_garden.sprinklers[0].rate.rate_mm_h = 6;
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(2025y / 6 / 1, 60, 0));

@@ -14,10 +14,7 @@ using noonleaf::Sky;
 
 namespace {
 
-const std::string tomatoes = R"([[bed.planting]]
-crop = "tomato"
-transplanted = 2025-05-01
-)";
+const std::string tomatoes = tomatoes_from("2025-05-01");
 
 constexpr std::chrono::year_month_day monday{2025y / 7 / 7};
 

@@ -16,7 +16,7 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::chrono::year_month_day thirsty = 2025y / 6 / 25;  // a Wednesday
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 Today ask(const Garden& garden, const noonleaf::Journal& besides = {}) {
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 60, 0));

@@ -31,7 +31,7 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 constexpr auto date = 2025y / 6 / 20;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-05-15\n";
+const std::string tomato = tomatoes_from("2025-05-15");
 
 Sky sky_of(const Garden& garden, int days = 40) {
   return noonleaf::sky_over(garden.site, steady_weather(first, days));
@@ -40,21 +40,6 @@ Sky sky_of(const Garden& garden, int days = 40) {
 PlantingAccount account(const Garden& garden, const Journal& journal = {},
                         std::chrono::year_month_day on = date) {
   return noonleaf::accounts_of_bed(garden, 0, journal, sky_of(garden), on).front();
-}
-
-JournalEntry entry(JournalEvent event, std::chrono::year_month_day on) {
-  JournalEntry result;
-  result.event = event;
-  result.date = on;
-  result.bed = "a";
-  return result;
-}
-
-JournalEntry watered(std::chrono::year_month_day on, double minutes) {
-  JournalEntry result = entry(JournalEvent::water, on);
-  result.time_of_day = 360min;
-  result.minutes = minutes;
-  return result;
 }
 
 double first_evaporation_mm(const PlantingAccount& account) {
@@ -89,7 +74,7 @@ BOOST_AUTO_TEST_CASE(eaves_keep_rain_off_and_a_roof_brings_more) {
     series.days[1].rain_mm = 10;
     const Sky sky = noonleaf::sky_over(garden.site, series);
     BOOST_CHECK_CLOSE(1 + noonleaf::water_on(garden, 0, {}, sky.days[1]).rain_mm, 1 + 10 * catches, 1e-9);
-    JournalEntry gauge = entry(JournalEvent::rain, 2025y / 6 / 3);
+    JournalEntry gauge = entry_of(JournalEvent::rain, 2025y / 6 / 3);
     gauge.rain_mm = 20;
     gauge.time_of_day = 720min;
     BOOST_CHECK_CLOSE(1 + noonleaf::water_on(garden, 0, {gauge}, sky.days[2]).rain_mm, 1 + 20 * catches,
@@ -106,14 +91,14 @@ BOOST_AUTO_TEST_CASE(mulch_of_the_file_and_of_the_journal) {
   };
   BOOST_TEST(factor({}, 2025y / 6 / 9) == 1);
   BOOST_TEST(factor({}, 2025y / 6 / 10) == 0.5);  // FAO-56 ch. 10: 5 % for each 10 % covered
-  JournalEntry film = entry(JournalEvent::mulch, 2025y / 6 / 12);
+  JournalEntry film = entry_of(JournalEvent::mulch, 2025y / 6 / 12);
   film.mulch = noonleaf::MulchKind::plastic;
   film.covered_pct = 80;
-  JournalEntry off = entry(JournalEvent::mulch, 2025y / 6 / 15);
+  JournalEntry off = entry_of(JournalEvent::mulch, 2025y / 6 / 15);
   off.mulch = noonleaf::MulchKind::none;
   BOOST_TEST(factor({off, film}, 2025y / 6 / 12) == 1 - 0.8);
   BOOST_TEST(factor({film, off}, 2025y / 6 / 15) == 1);
-  BOOST_TEST(factor({entry(JournalEvent::mulch, 2025y / 6 / 12)}, 2025y / 6 / 13) ==
+  BOOST_TEST(factor({entry_of(JournalEvent::mulch, 2025y / 6 / 12)}, 2025y / 6 / 13) ==
              0.5);  // says nothing of its kind
   garden.beds[0].mulch.from.reset();
   BOOST_CHECK_CLOSE(first_evaporation_mm(account(garden)), 0.5 * bare_mm, 1e-9);
@@ -121,7 +106,7 @@ BOOST_AUTO_TEST_CASE(mulch_of_the_file_and_of_the_journal) {
 
 BOOST_AUTO_TEST_CASE(compost_changes_the_soil_from_its_day_on_and_moves_no_water) {
   const Garden garden = invented_garden(tomato);
-  JournalEntry dug = entry(JournalEvent::amend, 2025y / 6 / 11);
+  JournalEntry dug = entry_of(JournalEvent::amend, 2025y / 6 / 11);
   dug.organic_pct = 5;
   const auto soil_on = [&](std::chrono::sys_days day) {
     return noonleaf::soil_of_bed_on(garden.beds[0], {dug}, day);
@@ -153,19 +138,19 @@ BOOST_AUTO_TEST_CASE(compost_changes_the_soil_from_its_day_on_and_moves_no_water
 
 BOOST_AUTO_TEST_CASE(a_measured_amendment_is_the_soil_and_one_without_numbers_is_said) {
   const Garden garden = invented_garden(tomato);
-  JournalEntry measured = entry(JournalEvent::amend, 2025y / 6 / 11);
+  JournalEntry measured = entry_of(JournalEvent::amend, 2025y / 6 / 11);
   measured.field_capacity_pct = 38;
   measured.wilting_point_pct = 13;
   const auto soil = noonleaf::soil_of_bed_on(garden.beds[0], {measured}, date);
   BOOST_TEST(soil.field_capacity_m3_m3 == 0.38);
   BOOST_TEST(soil.wilting_point_m3_m3 == 0.13);
-  const JournalEntry words = entry(JournalEvent::amend, 2025y / 6 / 11);
+  const JournalEntry words = entry_of(JournalEvent::amend, 2025y / 6 / 11);
   BOOST_TEST(noonleaf::amendments_of_bed(garden.beds[0], {words}).empty());
   const auto today = noonleaf::plan_today(garden, {words}, sky_of(garden), {.date = date});
   BOOST_TEST(std::any_of(today.estimates.begin(), today.estimates.end(), [](const noonleaf::Estimate& each) {
     return each.fact == noonleaf::NotMeasured::amend_unsaid && each.date == 2025y / 6 / 11 && each.bed == "a";
   }));
-  JournalEntry too_much = entry(JournalEvent::amend, 2025y / 6 / 11);
+  JournalEntry too_much = entry_of(JournalEvent::amend, 2025y / 6 / 11);
   too_much.organic_pct = 9;
   BOOST_CHECK_THROW(noonleaf::amendments_of_bed(garden.beds[0], {too_much}), noonleaf::Error);
 }
@@ -214,7 +199,7 @@ BOOST_AUTO_TEST_CASE(how_much_the_start_matters_fades_with_a_soaking) {
 }
 
 BOOST_AUTO_TEST_CASE(the_single_coefficient_takes_kc_ini_from_the_wettings) {
-  Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n");
+  Garden garden = invented_garden(tomatoes_from("2025-06-01"));
   garden.account.method = noonleaf::CoefficientMethod::single;
   Journal journal;
   for (int day = 1; day <= 19; day += 3)

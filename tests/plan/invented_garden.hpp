@@ -9,16 +9,12 @@
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/weather/merge.hpp"
 
+#include "invented_site.hpp"
+
 /// One framed bed of tomatoes on loam, 10 m2, a sprinkler of 30 mm/h (even, in the bed), a custodian on
 /// weekdays.
 inline noonleaf::Garden invented_garden(const std::string& plantings) {
-  return noonleaf::parse_garden(R"([site]
-name = "Test"
-latitude_deg = 40
-longitude_deg = -100
-elevation_m = 300
-zone = "America/Chicago"
-[[caretaker]]
+  return noonleaf::parse_garden(invented_site + R"([[caretaker]]
 id = "custodian"
 role = "custodian"
 hours = ["mon-fri 06:00-14:00"]
@@ -39,14 +35,34 @@ framed = true
                                 "garden.toml");
 }
 
+/// Tomatoes in the whole bed, set out on a day.
+inline std::string tomatoes_from(const std::string& date) {
+  return "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = " + date + "\n";
+}
+
+/// What happened at bed a on a day, without a time of day.
+inline noonleaf::JournalEntry entry_of(noonleaf::JournalEvent event, std::chrono::year_month_day date) {
+  noonleaf::JournalEntry entry;
+  entry.event = event;
+  entry.date = date;
+  entry.bed = "a";
+  return entry;
+}
+
+/// Water at bed a, opened at six or at the time given.
+inline noonleaf::JournalEntry watered(std::chrono::year_month_day date, double minutes,
+                                      std::chrono::minutes at = std::chrono::hours(6)) {
+  noonleaf::JournalEntry entry = entry_of(noonleaf::JournalEvent::water, date);
+  entry.time_of_day = at;
+  entry.minutes = minutes;
+  return entry;
+}
+
 /// A journal that says of the 14 days before `date` that bed a was not watered.
 inline noonleaf::Journal nothing_ran_before(std::chrono::sys_days date) {
   noonleaf::Journal journal;
   for (int back = 1; back <= 14; ++back) {
-    noonleaf::JournalEntry entry;
-    entry.date = date - std::chrono::days(back);
-    entry.event = noonleaf::JournalEvent::water;
-    entry.bed = "a";
+    noonleaf::JournalEntry entry = entry_of(noonleaf::JournalEvent::water, date - std::chrono::days(back));
     entry.minutes = 0;
     journal.push_back(entry);
   }

@@ -11,26 +11,16 @@
 using namespace std::chrono_literals;
 using noonleaf::Garden;
 using noonleaf::Journal;
-using noonleaf::JournalEntry;
 using noonleaf::Ledger;
 
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 Ledger ask(const Garden& garden, const Journal& journal) {
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 60, 0));
   return noonleaf::water_ledger(garden, journal, sky, 2025y / 6 / 1, 2025y / 7 / 15);
-}
-
-JournalEntry water(std::chrono::year_month_day date, double minutes) {
-  JournalEntry entry;
-  entry.event = noonleaf::JournalEvent::water;
-  entry.date = date;
-  entry.bed = "a";
-  entry.minutes = minutes;
-  return entry;
 }
 
 }  // namespace
@@ -39,9 +29,10 @@ BOOST_AUTO_TEST_SUITE(ledger)
 
 // 30 mm/h on 10 m2: a minute is 0.5 mm and 5 litres in the bed.
 BOOST_AUTO_TEST_CASE(minutes_become_depth_and_litres_by_month) {
-  const Ledger answer = ask(invented_garden(tomato),
-                            {water(2025y / 5 / 31, 7), water(2025y / 6 / 1, 20), water(2025y / 6 / 30, 10),
-                             water(2025y / 7 / 15, 40), water(2025y / 7 / 16, 7)});
+  const Ledger answer =
+      ask(invented_garden(tomato),
+          {watered(2025y / 5 / 31, 7), watered(2025y / 6 / 1, 20), watered(2025y / 6 / 30, 10),
+           watered(2025y / 7 / 15, 40), watered(2025y / 7 / 16, 7)});
   BOOST_REQUIRE(answer.lines.size() == 2U);
   BOOST_TEST((answer.lines[0].month == 2025y / 6));
   BOOST_TEST(answer.lines[0].runs == 2U);
@@ -62,7 +53,7 @@ BOOST_AUTO_TEST_CASE(a_known_flow_tells_what_fell_beside_the_bed) {
   Garden garden = invented_garden(tomato);
   garden.sprinklers[0].rate.flow_l_min = 8;
   garden.water.price_per_m3 = 2.5;
-  const Ledger answer = ask(garden, {water(2025y / 6 / 10, 100)});
+  const Ledger answer = ask(garden, {watered(2025y / 6 / 10, 100)});
   BOOST_TEST(answer.lines[0].from_tap_l == 800);
   BOOST_TEST(std::abs(answer.lines[0].beside_bed_l - 300) < 1e-9);
   BOOST_TEST(!answer.volume_is_least);
@@ -73,15 +64,15 @@ BOOST_AUTO_TEST_CASE(a_known_flow_tells_what_fell_beside_the_bed) {
 BOOST_AUTO_TEST_CASE(an_uneven_sprinkler_costs_water) {
   Garden garden = invented_garden(tomato);
   garden.sprinklers[0].rate.du_lq_frac = 0.5;
-  const Ledger answer = ask(garden, {water(2025y / 6 / 10, 100)});
+  const Ledger answer = ask(garden, {watered(2025y / 6 / 10, 100)});
   BOOST_TEST(std::abs(answer.lines[0].uneven_l - 500 * (1 - 0.70 / 0.85)) < 1e-9);
-  BOOST_TEST(ask(invented_garden(tomato), {water(2025y / 6 / 10, 100)}).lines[0].uneven_l == 0);
+  BOOST_TEST(ask(invented_garden(tomato), {watered(2025y / 6 / 10, 100)}).lines[0].uneven_l == 0);
 }
 
 BOOST_AUTO_TEST_CASE(water_beyond_what_the_soil_holds_drains) {
   const Garden garden = invented_garden(tomato);
   BOOST_TEST(ask(garden, {}).lines[0].drained_mm == 0);
-  const Ledger soaked = ask(garden, {water(2025y / 6 / 2, 600)});  // 300 mm
+  const Ledger soaked = ask(garden, {watered(2025y / 6 / 2, 600)});  // 300 mm
   BOOST_TEST(soaked.lines[0].drained_mm > 200);
   BOOST_TEST(soaked.lines[0].drained_mm < 300);
 }
@@ -95,7 +86,7 @@ BOOST_AUTO_TEST_CASE(days_without_weather_are_counted) {
   const Garden garden = invented_garden(tomato);
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 10, 0));
   const Ledger answer =
-      noonleaf::water_ledger(garden, {water(2025y / 6 / 20, 10)}, sky, 2025y / 6 / 1, 2025y / 6 / 30);
+      noonleaf::water_ledger(garden, {watered(2025y / 6 / 20, 10)}, sky, 2025y / 6 / 1, 2025y / 6 / 30);
   BOOST_TEST(answer.lines[0].days_without_weather == 20U);
   BOOST_TEST(answer.lines[0].minutes == 10);
 }

@@ -22,13 +22,10 @@ using noonleaf::Today;
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 noonleaf::JournalEntry entry(noonleaf::JournalEvent event, std::chrono::year_month_day date) {
-  noonleaf::JournalEntry out;
-  out.event = event;
-  out.date = date;
-  out.bed = "a";
+  noonleaf::JournalEntry out = entry_of(event, date);
   out.time_of_day = 360min;
   return out;
 }

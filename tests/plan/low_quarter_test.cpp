@@ -18,21 +18,7 @@ using noonleaf::JournalEvent;
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
-
-JournalEntry entry(JournalEvent event, std::chrono::year_month_day date) {
-  JournalEntry result;
-  result.event = event;
-  result.date = date;
-  result.bed = "a";
-  return result;
-}
-
-JournalEntry water(std::chrono::year_month_day date, double minutes) {
-  JournalEntry result = entry(JournalEvent::water, date);
-  result.minutes = minutes;
-  return result;
-}
+const std::string tomato = tomatoes_from("2025-04-15");
 
 noonleaf::PlantingAccount account(const Garden& garden, const Journal& journal) {
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 60));
@@ -44,7 +30,7 @@ noonleaf::PlantingAccount account(const Garden& garden, const Journal& journal) 
 BOOST_AUTO_TEST_SUITE(low_quarter)
 
 BOOST_AUTO_TEST_CASE(an_even_sprinkler_has_no_driest_quarter) {
-  const auto even = account(invented_garden(tomato), {water(2025y / 6 / 15, 20)});
+  const auto even = account(invented_garden(tomato), {watered(2025y / 6 / 15, 20)});
   BOOST_TEST(even.low_past.days.back().end.dr_mm == even.dawn.dr_mm);
 }
 
@@ -53,7 +39,7 @@ BOOST_AUTO_TEST_CASE(an_even_sprinkler_has_no_driest_quarter) {
 BOOST_AUTO_TEST_CASE(the_driest_quarter_lacks_what_it_did_not_get) {
   Garden garden = invented_garden(tomato);
   garden.sprinklers[0].rate.du_lq_frac = 0.6;
-  const auto uneven = account(garden, {water(2025y / 6 / 15, 20)});
+  const auto uneven = account(garden, {watered(2025y / 6 / 15, 20)});
   const auto& day = uneven.past.days[14];
   const auto& low = uneven.low_past.days[14];
   BOOST_REQUIRE(day.irrigation_mm > 9.9);
@@ -65,9 +51,9 @@ BOOST_AUTO_TEST_CASE(the_driest_quarter_lacks_what_it_did_not_get) {
 BOOST_AUTO_TEST_CASE(a_soil_check_moves_both_traces_alike) {
   Garden garden = invented_garden(tomato);
   garden.sprinklers[0].rate.du_lq_frac = 0.6;
-  JournalEntry look = entry(JournalEvent::feel, 2025y / 6 / 20);
+  JournalEntry look = entry_of(JournalEvent::feel, 2025y / 6 / 20);
   look.feel = noonleaf::SoilFeel::moist;
-  const Journal dry{water(2025y / 6 / 15, 20)};
+  const Journal dry{watered(2025y / 6 / 15, 20)};
   const auto before = account(garden, dry);
   const auto after = account(garden, {dry.front(), look});
   const double moved_mm = after.past.days[19].start.dr_mm - before.past.days[19].start.dr_mm;
@@ -80,7 +66,7 @@ BOOST_AUTO_TEST_CASE(a_soil_check_moves_both_traces_alike) {
 BOOST_AUTO_TEST_CASE(litres_of_a_meter_and_of_cans_become_depth) {
   Garden garden = invented_garden(tomato);
   garden.sprinklers[0].rate.flow_l_min = 8;
-  JournalEntry metered = entry(JournalEvent::water, 2025y / 6 / 15);
+  JournalEntry metered = entry_of(JournalEvent::water, 2025y / 6 / 15);
   metered.litres = 160;
   const auto by_meter = noonleaf::watering_of(garden, garden.beds[0], metered);
   BOOST_TEST(std::abs(by_meter.minutes - 20) < 1e-12);

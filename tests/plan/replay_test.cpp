@@ -81,7 +81,7 @@ BOOST_AUTO_TEST_SUITE(replay)
 // whole journal is replayed from the start. Every dawn on the way must be bit for bit what the replay has for
 // that day.
 BOOST_AUTO_TEST_CASE(the_journal_replayed_gives_the_state_kept_day_by_day) {
-  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n");
+  const Garden garden = invented_garden(tomatoes_from("2025-04-15"));
   const auto sky = noonleaf::sky_over(garden.site, showery_weather());
   const Journal whole = invented_season();
   const std::chrono::year_month_day end{first + std::chrono::days(season_d)};
@@ -103,7 +103,7 @@ BOOST_AUTO_TEST_CASE(the_journal_replayed_gives_the_state_kept_day_by_day) {
 }
 
 BOOST_AUTO_TEST_CASE(rows_in_another_order_give_the_same_state) {
-  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n");
+  const Garden garden = invented_garden(tomatoes_from("2025-04-15"));
   const auto sky = noonleaf::sky_over(garden.site, showery_weather());
   const std::chrono::year_month_day end{first + std::chrono::days(season_d)};
   Journal shuffled = invented_season();
@@ -116,7 +116,7 @@ BOOST_AUTO_TEST_CASE(rows_in_another_order_give_the_same_state) {
 
 // And truly kept: the state of each evening is the only thing carried to the next morning.
 BOOST_AUTO_TEST_CASE(a_state_carried_from_evening_to_morning_is_the_replayed_one) {
-  const Garden garden = invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n");
+  const Garden garden = invented_garden(tomatoes_from("2025-04-15"));
   const auto sky = noonleaf::sky_over(garden.site, showery_weather());
   const std::chrono::year_month_day end{first + std::chrono::days(season_d)};
   Journal whole = invented_season();

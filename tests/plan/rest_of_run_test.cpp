@@ -9,29 +9,20 @@ using noonleaf::BedAction;
 using noonleaf::Garden;
 using noonleaf::Journal;
 using noonleaf::JournalEntry;
-using noonleaf::JournalEvent;
 using noonleaf::Today;
 
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::chrono::year_month_day thirsty = 2025y / 7 / 23;  // a Wednesday, weeks after the last rain
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 Today ask(const Garden& garden, const Journal& journal) {
   return noonleaf::plan_today(garden, journal, noonleaf::sky_over(garden.site, steady_weather(first, 60, 0)),
                               {.date = thirsty});
 }
 
-JournalEntry water(double minutes, std::chrono::minutes at = 360min) {
-  JournalEntry entry;
-  entry.event = JournalEvent::water;
-  entry.date = thirsty;
-  entry.time_of_day = at;
-  entry.bed = "a";
-  entry.minutes = minutes;
-  return entry;
-}
+JournalEntry water(double minutes, std::chrono::minutes at = 360min) { return watered(thirsty, minutes, at); }
 
 }  // namespace
 

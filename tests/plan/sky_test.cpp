@@ -13,7 +13,7 @@ using noonleaf::missing;
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n";
+const std::string tomato = tomatoes_from("2025-06-01");
 
 void take_temperature(noonleaf::DailySeries& series, std::size_t from, std::size_t to) {
   for (std::size_t day = from; day < to; ++day) series.days[day].t_max_c = missing;

@@ -22,7 +22,7 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::chrono::year_month_day day = 2025y / 6 / 10;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 PlantingToday ask(const Garden& garden, const Journal& journal, std::chrono::year_month_day date) {
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 60, 0));
@@ -38,11 +38,8 @@ SoilWater loam() {
 }
 
 JournalEntry felt(SoilFeel feel, std::chrono::year_month_day date) {
-  JournalEntry entry;
+  JournalEntry entry = entry_of(JournalEvent::feel, date);
   entry.id = "7";
-  entry.event = JournalEvent::feel;
-  entry.date = date;
-  entry.bed = "a";
   entry.feel = feel;
   return entry;
 }

@@ -17,7 +17,7 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 // Grown up by June: a fresh transplant, rooted in 15 cm, would ask for water every day.
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 Today ask(const Garden& garden, std::chrono::year_month_day date, const Journal& journal = {}, int days = 60,
           int forecast_days = 0) {
@@ -39,16 +39,6 @@ std::chrono::year_month_day first_thirsty_day(const Garden& garden) {
 std::chrono::sys_days workday_from(std::chrono::sys_days day) {
   while (std::chrono::weekday(day).iso_encoding() > 5) day += std::chrono::days(1);
   return day;
-}
-
-noonleaf::JournalEntry water(std::chrono::year_month_day date, double minutes) {
-  noonleaf::JournalEntry entry;
-  entry.event = noonleaf::JournalEvent::water;
-  entry.date = date;
-  entry.time_of_day = 360min;
-  entry.bed = "a";
-  entry.minutes = minutes;
-  return entry;
 }
 
 }  // namespace
@@ -88,7 +78,7 @@ BOOST_AUTO_TEST_CASE(the_weekend_counts) {
   const std::chrono::sys_days friday = 2025y / 6 / 20;
   bool seen = false;
   for (int days_ago = 1; days_ago < 10; ++days_ago) {  // filled some days before, so that the limit wanders
-    const Journal journal{water(friday - std::chrono::days(days_ago), 240)};
+    const Journal journal{watered(friday - std::chrono::days(days_ago), 240)};
     const Today weekdays = ask(garden, friday, journal), every_day = ask(daily, friday, journal);
     const auto limit = weekdays.beds[0].plantings[0].limit_day;
     BOOST_TEST((weekdays.beds[0].next_chance == std::chrono::year_month_day(friday + std::chrono::days(3))));
@@ -105,8 +95,8 @@ BOOST_AUTO_TEST_CASE(the_weekend_counts) {
 BOOST_AUTO_TEST_CASE(what_ran_this_morning_is_taken_off) {
   const Garden garden = invented_garden(tomato);
   const std::chrono::sys_days day = workday_from(first_thirsty_day(garden));
-  const Today before = ask(garden, day), after = ask(garden, day, {water(day, 10)}),
-              full = ask(garden, day, {water(day, 240)});
+  const Today before = ask(garden, day), after = ask(garden, day, {watered(day, 10)}),
+              full = ask(garden, day, {watered(day, 240)});
   BOOST_TEST((before.beds[0].action == BedAction::open));
   BOOST_TEST(after.beds[0].minutes_run_today == 10);
   BOOST_TEST(after.beds[0].plantings[0].dr_mm == before.beds[0].plantings[0].dr_mm - 5,
@@ -127,7 +117,7 @@ BOOST_AUTO_TEST_CASE(nobody_on_site_blocks_the_run_and_says_so) {
 BOOST_AUTO_TEST_CASE(what_ran_this_evening_is_taken_off_too) {
   const Garden garden = invented_garden(tomato);
   const std::chrono::year_month_day day = first_thirsty_day(garden);
-  auto evening = water(day, 10);
+  auto evening = watered(day, 10);
   evening.time_of_day = 1110min;
   const double before = ask(garden, day).beds[0].plantings[0].dr_mm;
   BOOST_TEST(ask(garden, day, {evening}).beds[0].plantings[0].dr_mm == before - 5,

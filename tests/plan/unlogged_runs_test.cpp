@@ -23,7 +23,7 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::chrono::year_month_day day = 2025y / 7 / 23;  // a Wednesday, weeks after the last rain
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-04-15\n";
+const std::string tomato = tomatoes_from("2025-04-15");
 
 struct Place {
   Garden garden = invented_garden(tomato);
@@ -38,11 +38,8 @@ struct Place {
 };
 
 JournalEntry entry(JournalEvent event, std::chrono::sys_days date, double minutes = noonleaf::missing) {
-  JournalEntry result;
-  result.event = event;
-  result.date = date;
+  JournalEntry result = entry_of(event, date);
   result.time_of_day = 360min;
-  result.bed = "a";
   result.minutes = minutes;
   return result;
 }

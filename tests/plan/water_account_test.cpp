@@ -15,7 +15,7 @@ using noonleaf::JournalEvent;
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n";
+const std::string tomato = tomatoes_from("2025-06-01");
 
 noonleaf::JournalEntry water(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
                              double minutes) {

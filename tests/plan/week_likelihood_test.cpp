@@ -23,9 +23,7 @@ namespace {
 constexpr std::chrono::year_month_day monday{2025y / 7 / 7};
 constexpr noonleaf::MemberOptions members{.members = 300, .seed = 1};
 
-Garden garden() {
-  return invented_garden("[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-05-01\n");
-}
+Garden garden() { return invented_garden(tomatoes_from("2025-05-01")); }
 
 /// Two months of steady weather, the week after `monday` a forecast with so much rain on every day.
 Sky sky_with(const Garden& garden, double forecast_rain_mm) {
