@@ -10,7 +10,7 @@ using noonleaf::Problem;
 
 BOOST_AUTO_TEST_SUITE(error)
 
-BOOST_AUTO_TEST_CASE(reads_like_the_house_style_example) {
+BOOST_AUTO_TEST_CASE(one_problem_reads_as_place_text_and_fix) {
   const Problem problem{.file = "july.csv",
                         .line = 17,
                         .column = 12,
