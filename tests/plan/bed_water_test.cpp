@@ -16,17 +16,11 @@ using noonleaf::JournalEvent;
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
-const std::string tomato = "[[bed.planting]]\ncrop = \"tomato\"\ntransplanted = 2025-06-01\n";
+const std::string tomato = tomatoes_from("2025-06-01");
 
 noonleaf::JournalEntry water(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
                              double minutes) {
-  noonleaf::JournalEntry entry;
-  entry.event = JournalEvent::water;
-  entry.date = date;
-  entry.time_of_day = time;
-  entry.bed = "a";
-  entry.minutes = minutes;
-  return entry;
+  return watered(date, minutes, time);
 }
 
 noonleaf::JournalEntry gauge(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <string>
 
 #include "noonleaf/garden/garden.hpp"
@@ -49,9 +50,9 @@ inline noonleaf::JournalEntry entry_of(noonleaf::JournalEvent event, std::chrono
   return entry;
 }
 
-/// Water at bed a, opened at six or at the time given.
+/// Water at bed a, opened at six or at the time given; {} leaves it open.
 inline noonleaf::JournalEntry watered(std::chrono::year_month_day date, double minutes,
-                                      std::chrono::minutes at = std::chrono::hours(6)) {
+                                      std::optional<std::chrono::minutes> at = std::chrono::hours(6)) {
   noonleaf::JournalEntry entry = entry_of(noonleaf::JournalEvent::water, date);
   entry.time_of_day = at;
   entry.minutes = minutes;
