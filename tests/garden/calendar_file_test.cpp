@@ -160,4 +160,106 @@ BOOST_AUTO_TEST_CASE(an_end_without_its_begin_is_refused) {
   BOOST_TEST(refused(calendar(event("DTSTART:20251020T080000\r\nDESCRIPTION:a\r\n END:VEVENT\r\n"))) == "");
 }
 
+// What a few lines can ask for: the walk along the rules is bounded before it begins. Each of these kept the reader
+// busy for minutes, and many rules filled the memory.
+BOOST_AUTO_TEST_CASE(rules_that_would_be_walked_for_minutes_are_refused) {
+  const CalendarRange centuries{std::chrono::sys_days(1800y / 1 / 1), std::chrono::sys_days(2200y / 12 / 31),
+                                "UTC"};
+  const auto refused = [&](const std::string& events, const CalendarRange& range) {
+    try {
+      parse_calendar_hours(calendar(events), "school.ics", range);
+    } catch (const noonleaf::Error& error) {
+      return std::string(error.what());
+    }
+    return std::string{};
+  };
+  const auto times = [](int count, const std::string& text) {
+    std::string all;
+    for (int done = 0; done < count; ++done) all += text;
+    return all;
+  };
+  const std::string begin = "DTSTART:18000101T080000\r\nDTEND:18000101T081000\r\n";
+  const std::string daily = "RRULE:FREQ=DAILY\r\n", skip = "EXDATE:19000101T080000\r\n";
+  const std::string too_often =
+      "school.ics: RRULE: the events repeat too often to be followed; the last is \"Class\"";
+  BOOST_TEST(refused(event(begin + times(5, daily)), fall) ==
+             "school.ics: RRULE: the event \"Class\" has more than 4 rules");
+  BOOST_TEST(refused(event(begin + daily + times(4, "EXRULE:FREQ=DAILY;INTERVAL=7\r\n")), fall) ==
+             "school.ics: RRULE: the event \"Class\" has more than 4 rules");
+  BOOST_TEST(refused(event(begin + daily + times(1'001, skip)), fall) ==
+             "school.ics: EXDATE: the event \"Class\" lists more than 1,000 dates");
+  const std::string line_of_skips = "EXDATE:19000101T080000" + times(399, ",19000102T080000") + "\r\n";
+  BOOST_TEST(refused(event(begin + daily + times(3, line_of_skips)), fall) ==
+             "school.ics: EXDATE: the event \"Class\" lists more than 1,000 dates");
+  BOOST_TEST(refused(event(begin + daily + times(50, skip)), centuries) == "");
+  BOOST_TEST(refused(times(3, event(begin + daily + times(1'000, skip))), centuries) == too_often);
+  for (const std::string never : {"FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30", "FREQ=MONTHLY;BYDAY=6MO",
+                                  "FREQ=YEARLY;BYMONTH=1;BYDAY=MO;BYSETPOS=-366"}) {
+    BOOST_TEST(refused(times(100, event("DTSTART:20250901T080000\r\nRRULE:" + never + "\r\n")), fall) ==
+               too_often);
+  }
+}
+
+// Eight lessons a day over ten years with their holidays as exceptions, and a hundred yearly feasts, are few.
+BOOST_AUTO_TEST_CASE(a_whole_school_is_walked) {
+  std::string events, holidays;
+  for (int day = 1; day <= 28; ++day)
+    holidays += "EXDATE:202312" + std::string(day < 10 ? "0" : "") + std::to_string(day) + "T080000\r\n";
+  for (int lesson = 0; lesson < 8; ++lesson)
+    events += event(
+        "DTSTART:20150901T080000\r\nDTEND:20150901T085000\r\nRRULE:FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR\r\n" +
+        holidays);
+  for (int feast = 0; feast < 60; ++feast)
+    events += event("DTSTART;VALUE=DATE:19900101\r\nRRULE:FREQ=YEARLY;BYMONTH=11;BYDAY=4TH\r\n");
+  BOOST_TEST(parse_calendar_hours(calendar(events), "school.ics", fall).size() > 100U);
+}
+
+// libical opens the file of a zone by its name: "../../../home/somebody/file" was opened and read as one.
+BOOST_AUTO_TEST_CASE(a_zone_named_like_a_path_is_not_looked_up) {
+  for (const std::string zone :
+       {"../../../etc/passwd", "/citadel.org/20070227_1/../../../etc/passwd", "America/../../../x"})
+    for (const std::string& line :
+         {"DTSTART;TZID=\"" + zone + "\":20251020T080000\r\n",
+          "DTSTART:20251020T080000\r\nEXDATE;TZID=\"" + zone + "\":20251021T080000\r\n"}) {
+      try {
+        parse_calendar_hours(calendar(event(line)), "school.ics", fall);
+        BOOST_ERROR(zone << " was looked up");
+      } catch (const noonleaf::Error& error) {
+        BOOST_TEST(std::string(error.what()).find("a time zone is named like a path") != std::string::npos,
+                   error.what());
+      }
+    }
+}
+
+// libical lists all changes of a zone before it looks at one: a change each second filled the memory.
+BOOST_AUTO_TEST_CASE(a_zone_that_changes_more_than_yearly_is_refused) {
+  const auto with_zone = [](const std::string& rule, int count) {
+    std::string zone = "BEGIN:VTIMEZONE\r\nTZID:Mine\r\n";
+    for (int done = 0; done < count; ++done)
+      zone +=
+          "BEGIN:STANDARD\r\nDTSTART:19701101T020000\r\nTZOFFSETFROM:-0500\r\nTZOFFSETTO:-0600\r\nRRULE:" +
+          rule + "\r\nEND:STANDARD\r\n";
+    return calendar(zone + "END:VTIMEZONE\r\n" +
+                    event("DTSTART;TZID=Mine:20251020T080000\r\nDTEND;TZID=Mine:20251020T090000\r\n"));
+  };
+  for (const std::string rule :
+       {"FREQ=SECONDLY", "FREQ=HOURLY", "FREQ=DAILY", "FREQ=MONTHLY", "FREQ=YEARLY;BYHOUR=1,2,3,4,5,6,7,8",
+        "FREQ=YEARLY;BYMONTH=1,2,3,4;BYDAY=MO,TU"}) {
+    try {
+      parse_calendar_hours(with_zone(rule, 1), "school.ics", fall);
+      BOOST_ERROR(rule << " was taken");
+    } catch (const noonleaf::Error& error) {
+      BOOST_TEST(
+          std::string(error.what()) ==
+          "school.ics: VTIMEZONE: a time zone changes its clocks more often than once a year by one rule");
+    }
+  }
+  const std::string yearly = "FREQ=YEARLY;BYMONTH=11;BYDAY=1SU";
+  BOOST_TEST(parse_calendar_hours(with_zone(yearly, 1), "school.ics", fall).size() == 1U);
+  BOOST_TEST(parse_calendar_hours(with_zone("FREQ=YEARLY;BYMONTH=11;BYDAY=SU;BYMONTHDAY=1,2,3,4,5,6,7", 1),
+                                  "school.ics", fall)
+                 .size() == 1U);
+  BOOST_CHECK_THROW(parse_calendar_hours(with_zone(yearly, 101), "school.ics", fall), noonleaf::Error);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -2,14 +2,15 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <iterator>
 #include <map>
 #include <memory>
 #include <utility>
+#include <vector>
 
 #include <libical/ical.h>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/calendar_guard.hpp"
 #include "noonleaf/garden/zone.hpp"
 #include "noonleaf/weather/utf8_text.hpp"
 
@@ -33,19 +34,6 @@ struct FreeComponent {
   void operator()(icalcomponent* component) const { icalcomponent_free(component); }
 };
 using Calendar = std::unique_ptr<icalcomponent, FreeComponent>;
-
-[[noreturn]] void refuse(std::string_view file, std::string field, std::string text, std::string message,
-                         std::string fix) {
-  Problem problem;
-  problem.file = file;
-  problem.field = std::move(field);
-  problem.text = std::move(text);
-  problem.message = std::move(message);
-  problem.fix = std::move(fix);
-  throw Error(std::move(problem));
-}
-
-std::string text_or_empty(const char* text) { return text == nullptr ? std::string{} : std::string(text); }
 
 /// Name of the property on a line, in capitals; a line may be folded (RFC 5545, 3.1) even within it.
 std::string property_name(std::string_view text) {
@@ -88,16 +76,10 @@ Calendar parsed(const std::string& text, std::string_view shown_name) {
   require_begun(text, shown_name);
   Calendar calendar(icalparser_parse_string(text.c_str()));
   if (!calendar || icalcomponent_isa(calendar.get()) != ICAL_VCALENDAR_COMPONENT) {
-    refuse(shown_name, {}, {}, "this is not an iCalendar file",
-           "export the timetable as .ics: the file begins with BEGIN:VCALENDAR");
+    refuse_calendar(shown_name, {}, {}, "this is not an iCalendar file",
+                    "export the timetable as .ics: the file begins with BEGIN:VCALENDAR");
   }
   return calendar;
-}
-
-/// How a message calls an event: by its summary, else by its UID.
-std::string event_name(icalcomponent* event) {
-  const std::string summary = text_or_empty(icalcomponent_get_summary(event));
-  return in_quotes(summary.empty() ? text_or_empty(icalcomponent_get_uid(event)) : summary);
 }
 
 /// libical keeps a month 13 as it is.
@@ -115,9 +97,10 @@ void require_known_zone(icalcomponent* event, icalproperty_kind kind, const ical
       property == nullptr ? nullptr : icalproperty_get_first_parameter(property, ICAL_TZID_PARAMETER);
   if (zone == nullptr || time.zone != nullptr || icaltime_is_utc(time) != 0) return;
   const std::string name = text_or_empty(icalparameter_get_tzid(zone));
-  refuse(shown_name, "TZID", name,
-         "the event " + event_name(event) + " is in a zone that is not known, " + in_quotes(name),
-         "export the calendar with its time zones, or write the event in the site's own time, without TZID");
+  refuse_calendar(
+      shown_name, "TZID", name,
+      "the event " + event_name(event) + " is in a zone that is not known, " + in_quotes(name),
+      "export the calendar with its time zones, or write the event in the site's own time, without TZID");
 }
 
 /// How long an event lasts, by its end or its duration. libical itself counts in 32 bits: an event of a
@@ -132,51 +115,38 @@ std::int64_t duration_s(icalcomponent* event, const icaltimetype& start, const i
   return ((whole_days * 24 + length.hours) * 60 + length.minutes) * 60 + length.seconds;
 }
 
-/// How many entries a part of a rule lists (BYHOUR=8,9 lists two); one where it is left out.
-template <std::size_t size>
-std::size_t listed(const short (&part)[size]) {
-  const auto end = std::find(std::begin(part), std::end(part), static_cast<short>(ICAL_RECURRENCE_ARRAY_MAX));
-  return std::max<std::size_t>(1, static_cast<std::size_t>(end - std::begin(part)));
-}
-
-/// By its frequency, or by the hours, minutes and seconds that it lists: they multiply.
-bool repeats_within_a_day(const icalrecurrencetype& rule) {
-  const bool often = rule.freq == ICAL_SECONDLY_RECURRENCE || rule.freq == ICAL_MINUTELY_RECURRENCE ||
-                     rule.freq == ICAL_HOURLY_RECURRENCE;
-  return often || listed(rule.by_hour) * listed(rule.by_minute) * listed(rule.by_second) > 1;
-}
-
 /// An event that a program cannot follow must not pass as an hour without children.
 void require_readable(icalcomponent* event, std::string_view shown_name) {
   const std::string name = event_name(event);
   const auto start = icalcomponent_get_dtstart(event), end = icalcomponent_get_dtend(event);
   if (!exists(start)) {
-    refuse(shown_name, "DTSTART", {}, "the event " + name + " has no start that can be read",
-           "give it a line like DTSTART:20250901T080000, or take it out");
+    refuse_calendar(shown_name, "DTSTART", {}, "the event " + name + " has no start that can be read",
+                    "give it a line like DTSTART:20250901T080000, or take it out");
   }
   const bool has_end = icalcomponent_get_first_property(event, ICAL_DTEND_PROPERTY) != nullptr;
   if (has_end && !exists(end)) {
-    refuse(shown_name, "DTEND", {}, "the event " + name + " has an end that does not exist",
-           "give it a line like DTEND:20250901T090000, or take it out");
+    refuse_calendar(shown_name, "DTEND", {}, "the event " + name + " has an end that does not exist",
+                    "give it a line like DTEND:20250901T090000, or take it out");
   }
   require_known_zone(event, ICAL_DTSTART_PROPERTY, start, shown_name);
   if (has_end) require_known_zone(event, ICAL_DTEND_PROPERTY, end, shown_name);
   if (has_end && icaltime_compare(end, start) < 0) {
-    refuse(shown_name, "DTEND", {}, "the event " + name + " ends before it begins", "check both times");
+    refuse_calendar(shown_name, "DTEND", {}, "the event " + name + " ends before it begins",
+                    "check both times");
   }
   if (duration_s(event, start, end, has_end) > longest_event_s) {
-    refuse(shown_name, "VEVENT", {}, "the event " + name + " lasts more than ten years",
-           "check its DTEND or DURATION");
+    refuse_calendar(shown_name, "VEVENT", {}, "the event " + name + " lasts more than ten years",
+                    "check its DTEND or DURATION");
   }
   if (icalcomponent_count_errors(event) > 0) {
-    refuse(shown_name, "VEVENT", {}, "a line of the event " + name + " cannot be read",
-           "export the calendar anew, or take the event out");
+    refuse_calendar(shown_name, "VEVENT", {}, "a line of the event " + name + " cannot be read",
+                    "export the calendar anew, or take the event out");
   }
   for (icalproperty* rule = icalcomponent_get_first_property(event, ICAL_RRULE_PROPERTY); rule != nullptr;
        rule = icalcomponent_get_next_property(event, ICAL_RRULE_PROPERTY)) {
     if (repeats_within_a_day(icalproperty_get_rrule(rule))) {
-      refuse(shown_name, "RRULE", {}, "the event " + name + " repeats more often than daily",
-             "write it as one event a day with its hours");
+      refuse_calendar(shown_name, "RRULE", {}, "the event " + name + " repeats more often than daily",
+                      "write it as one event a day with its hours");
     }
   }
 }
@@ -235,10 +205,10 @@ std::vector<Occurrence> occurrences(icalcomponent* event, const CalendarRange& r
 void add_hours(const Occurrence& occurrence, const std::string& name, const CalendarRange& range,
                std::string_view shown_name, std::vector<DatedHours>& hours) {
   if (hours.size() > most_hours) {
-    refuse(shown_name, "VEVENT", {},
-           "the events mark more than " + grouped(most_hours) + " spans of hours; the last is " +
-               in_quotes(name),
-           "check how long the events last and how often they repeat");
+    refuse_calendar(shown_name, "VEVENT", {},
+                    "the events mark more than " + grouped(most_hours) + " spans of hours; the last is " +
+                        in_quotes(name),
+                    "check how long the events last and how often they repeat");
   }
   const sys_days first = std::max(floor<days>(occurrence.begin), range.first);
   for (sys_days day = first; day < occurrence.end && day <= range.last; day += days(1)) {
@@ -248,19 +218,32 @@ void add_hours(const Occurrence& occurrence, const std::string& name, const Cale
   }
 }
 
+std::vector<icalcomponent*> events_of(icalcomponent* calendar) {
+  std::vector<icalcomponent*> events;
+  for (icalcomponent* event = icalcomponent_get_first_component(calendar, ICAL_VEVENT_COMPONENT);
+       event != nullptr; event = icalcomponent_get_next_component(calendar, ICAL_VEVENT_COMPONENT))
+    events.push_back(event);
+  return events;
+}
+
 }  // namespace
 
 std::vector<DatedHours> parse_calendar_hours(std::string_view text, std::string_view shown_name,
                                              const CalendarRange& range) {
   const Calendar calendar = parsed(std::string(text), shown_name);
   if (icalcomponent_count_components(calendar.get(), ICAL_VEVENT_COMPONENT) > most_events) {
-    refuse(shown_name, {}, {}, "the calendar holds more than " + grouped(most_events) + " events",
-           "export the school year alone");
+    refuse_calendar(shown_name, {}, {}, "the calendar holds more than " + grouped(most_events) + " events",
+                    "export the school year alone");
   }
   std::vector<DatedHours> hours;
-  for (icalcomponent* event = icalcomponent_get_first_component(calendar.get(), ICAL_VEVENT_COMPONENT);
-       event != nullptr; event = icalcomponent_get_next_component(calendar.get(), ICAL_VEVENT_COMPONENT)) {
+  require_plain_zones(calendar.get(), shown_name);
+  const auto events = events_of(calendar.get());
+  std::int64_t steps = 0;
+  for (icalcomponent* event : events) {  // all of them before the first is walked
     require_readable(event, shown_name);
+    require_short_walk(event, range, shown_name, steps);
+  }
+  for (icalcomponent* event : events) {
     const std::string name = text_or_empty(icalcomponent_get_summary(event));
     for (const Occurrence& occurrence : occurrences(event, range))
       add_hours(occurrence, name, range, shown_name, hours);

@@ -5,6 +5,7 @@
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/garden/bed_tables.hpp"
+#include "noonleaf/garden/folder_boundary.hpp"
 #include "noonleaf/garden/ground_tables.hpp"
 #include "noonleaf/garden/rule_tables.hpp"
 #include "noonleaf/garden/site_tables.hpp"
@@ -119,6 +120,7 @@ Garden parse_garden(std::string_view text, std::string_view shown_name) {
 }
 
 Garden read_garden(const std::filesystem::path& file, std::string_view shown_name) {
+  require_in_its_folder(file, shown_name);
   return parse_garden(read_text_file(file, shown_name, largest_file_bytes), shown_name);
 }
 

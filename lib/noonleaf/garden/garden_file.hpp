@@ -18,7 +18,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 Garden parse_garden(std::string_view text, std::string_view shown_name);
 
 /// Reads the file of that name in a garden folder.
-/// Throws    Error as parse_garden; and when the file is missing, a folder, not UTF-8, or over 1 MiB
+/// Throws    Error as parse_garden; and when it is no plain UTF-8 file, over 1 MiB, or a link elsewhere
 Garden read_garden(const std::filesystem::path& file, std::string_view shown_name);
 
 }  // namespace v1

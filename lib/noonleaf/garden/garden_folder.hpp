@@ -26,7 +26,7 @@ enum class WeatherNeed { required, none_yet_allowed };
 /// Reads `garden.toml`, `journal.csv` and everything in `weather/`.
 ///
 /// Input     folder  what to open; shown_name  how messages call it
-/// Throws    Error with the problems of all files together: what is wrong in one does not hide another
+/// Throws    Error with the problems of all files together; a link out of the folder and a pipe are problems
 GardenFolder read_garden_folder(const std::filesystem::path& folder, const std::string& shown_name,
                                 Strictness strictness = Strictness::lenient,
                                 WeatherNeed need = WeatherNeed::required);

@@ -80,7 +80,7 @@ using Journal = std::vector<JournalEntry>;
 /// Note      What was undone is left out, and so is the undo; undoing an undo brings the entry back.
 Journal parse_journal(std::string_view text, std::string_view shown_name, const Garden* garden);
 
-/// Reads the file of that name. No file is an empty journal: nothing has been written down yet.
+/// Reads the file of that name. No file is an empty journal. Throws Error for a link out of its folder.
 Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden);
 
 /// The garden with what the journal says was sown, transplanted, pulled or seen to reach a stage.

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "noonleaf/calendar_text.hpp"
+#include "noonleaf/garden/folder_boundary.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
 #include "noonleaf/garden/locked_file.hpp"
 #include "noonleaf/garden/text_file.hpp"
@@ -337,6 +338,7 @@ FileLock lock_of(const JournalTarget& target) {
 
 JournalShape shape_in(const JournalTarget& target) {
   if (is_nothing_there(target.file)) return {};
+  require_in_its_folder(target.file, target.shown_name);
   return shape_of(read_text_file(target.file, target.shown_name, largest_journal_bytes));
 }
 

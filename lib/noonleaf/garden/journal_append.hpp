@@ -42,7 +42,7 @@ struct AppendedEntry {
 /// Input     entry  without id and line; what its event needs must be there (docs/journal.md)
 /// Throws    Error: as parse_journal for the entry itself, with the field; a column that the file lacks for
 ///           a value; a control character in a text; another writer holds the lock longer than
-///           `longest_wait`; the disk is full or may not be written: then the file is as it was before
+///           `longest_wait`; a link out of the folder; a full disk: then the file is as it was before
 AppendedEntry append_to_journal(const JournalTarget& target, const Garden& garden, const JournalEntry& entry);
 
 /// Chooses the entries to add, with the journal as it stands under the lock.

@@ -8,6 +8,7 @@
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/garden/folder_boundary.hpp"
 #include "noonleaf/garden/journal.hpp"
 #include "noonleaf/garden/journal_columns.hpp"
 #include "noonleaf/garden/journal_needs.hpp"
@@ -314,6 +315,7 @@ Journal parse_journal(std::string_view text, std::string_view shown_name, const 
 
 Journal read_journal(const std::filesystem::path& file, std::string_view shown_name, const Garden* garden) {
   if (is_nothing_there(file)) return {};
+  require_in_its_folder(file, shown_name);
   return parse_journal(read_text_file(file, shown_name, largest_journal_bytes), shown_name, garden);
 }
 

@@ -69,7 +69,11 @@ void sync_folder(const std::filesystem::path& file) {
 
 FileLock::FileLock(const std::filesystem::path& lock_file, std::string shown_name,
                    std::chrono::milliseconds longest_wait) {
-  descriptor_ = ::open(lock_file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, usual_permissions);
+  descriptor_ = ::open(lock_file.c_str(), O_RDWR | O_CREAT | O_NOFOLLOW | O_CLOEXEC, usual_permissions);
+  if (descriptor_ < 0 && errno == ELOOP) {  // it could make an empty file anywhere
+    throw refusal(shown_name, "the lock beside the journal is a link",
+                  "take it away; the next entry makes a new one");
+  }
   if (descriptor_ < 0) {
     throw refusal(shown_name, "the lock beside the journal cannot be made: " + reason(errno),
                   "check who may write into this folder, and that the disk has room");
