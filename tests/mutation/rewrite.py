@@ -37,15 +37,21 @@ class Mutant:
     file: str
     line: int
     column: int
-    kind: str  # constant, sign, comparison
+    kind: str  # constant, sign, comparison; data: a constant of a table of data
     before: str
     after: str
+    text: str  # the whole line
 
 
 @dataclass
 class Rewriter:
-    """One numbering over all files. `keep`: names of variables that must stay constexpr, with why."""
+    """One numbering over all files.
+
+    keep   names of variables that must stay constexpr, and conditions of `if constexpr`, each with why
+    data   file -> names of its tables that are data: their numbers get the kind "data"
+    """
     keep: dict = field(default_factory=dict)
+    data: dict = field(default_factory=dict)
     mutants: list = field(default_factory=list)
     left_out: dict = field(default_factory=dict)  # (file, kind, reason) -> count
 
@@ -77,6 +83,7 @@ class _File:
         self.rewriter, self.source, self.file, self.mutate = rewriter, text, file, mutate
         self.tokens = tokens_of(text)
         self.reason = [None] * len(self.tokens)  # why a token is left out
+        self.in_table = set()  # tokens of a table of data
         self.edits = []  # (at, length, replacement)
 
     # What is left out ------------------------------------------------------------------------------------------
@@ -184,6 +191,8 @@ class _File:
             if declared in self.rewriter.keep:
                 self.mark(i, end, self.rewriter.keep[declared])
                 continue
+            if declared in self.rewriter.data.get(self.file, ()):
+                self.in_table.update(range(i, end))
             inside = self.in_class(i)
             self.edits.append((token.at, len(token.text), "inline const" if inside else "const"))
 
@@ -204,11 +213,13 @@ class _File:
             key = (self.file, kind, self.reason[i])
             self.rewriter.left_out[key] = self.rewriter.left_out.get(key, 0) + 1
             return None
+        kind = "data" if i in self.in_table else kind
         at = self.tokens[i].at
         line = self.source.count("\n", 0, at) + 1
         column = at - (self.source.rfind("\n", 0, at) + 1) + 1
         number = len(self.rewriter.mutants) + 1
-        self.rewriter.mutants.append(Mutant(number, self.file, line, column, kind, before, after))
+        self.rewriter.mutants.append(Mutant(number, self.file, line, column, kind, before, after,
+                                            self.source.splitlines()[line - 1].strip()))
         return number
 
     def is_unary(self, i):
