@@ -3,12 +3,12 @@
 #define BOOST_TEST_MODULE noonleaf
 #include <boost/test/unit_test.hpp>
 //
-#include <boost/test/tree/observer.hpp>
-
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
+
+#include <boost/test/tree/observer.hpp>
 
 #include "noonleaf/mutant.hpp"
 
@@ -29,7 +29,8 @@ class Observer : public unit::test_observer {
  public:
   Observer() : trace_(std::getenv("MUTANT_TRACE")) {
     mutant::somebody_else_writes = true;
-    for (int id = 0; id < mutant::most; ++id) at_start_[id] = mutant::reached[id];  // by constants of whole files
+    for (int id = 0; id < mutant::most; ++id)
+      at_start_[id] = mutant::reached[id];  // by constants of whole files
   }
   int priority() override { return 5; }
   void test_unit_start(const unit::test_unit& it) override {

@@ -24,8 +24,8 @@ inline int number_in_environment() {
 }
 
 inline const int active = number_in_environment();
-inline unsigned char reached[most] = {};     // 1: asked, 2: asked where the mutation makes no sense
-inline bool somebody_else_writes = false;    // a test program writes what each of its cases reached
+inline unsigned char reached[most] = {};   // 1: asked, 2: asked where the mutation makes no sense
+inline bool somebody_else_writes = false;  // a test program writes what each of its cases reached
 
 /// What a program that is no test program has reached (the command, run by a test), for its test to add to its own.
 struct WriteAtExit {
@@ -73,23 +73,23 @@ struct Left {
   int id;
 };
 
-#define MUTANT_OPERATOR(Name, op, other)                                                                   \
-  struct Name {                                                                                            \
-    int id;                                                                                                \
-  };                                                                                                       \
-  template <class A>                                                                                       \
-  [[gnu::always_inline]] inline Left<Name, A> operator op(const A& a, Name name) {                         \
-    return {a, name.id};                                                                                   \
-  }                                                                                                        \
-  template <class A, class B>                                                                              \
-  [[gnu::always_inline]] inline auto operator op(Left<Name, A> left, const B& b)->decltype(left.a op b) {  \
-    using Result = decltype(left.a op b);                                                                  \
-    if constexpr (requires { static_cast<Result>(left.a other b); }) {                                     \
-      return is(left.id) ? static_cast<Result>(left.a other b) : left.a op b;                              \
-    } else {                                                                                               \
-      not_a_mutant(left.id);                                                                               \
-      return left.a op b;                                                                                  \
-    }                                                                                                      \
+#define MUTANT_OPERATOR(Name, op, other)                                                                  \
+  struct Name {                                                                                           \
+    int id;                                                                                               \
+  };                                                                                                      \
+  template <class A>                                                                                      \
+  [[gnu::always_inline]] inline Left<Name, A> operator op(const A& a, Name name) {                        \
+    return {a, name.id};                                                                                  \
+  }                                                                                                       \
+  template <class A, class B>                                                                             \
+  [[gnu::always_inline]] inline auto operator op(Left<Name, A> left, const B& b)->decltype(left.a op b) { \
+    using Result = decltype(left.a op b);                                                                 \
+    if constexpr (requires { static_cast<Result>(left.a other b); }) {                                    \
+      return is(left.id) ? static_cast<Result>(left.a other b) : left.a op b;                             \
+    } else {                                                                                              \
+      not_a_mutant(left.id);                                                                              \
+      return left.a op b;                                                                                 \
+    }                                                                                                     \
   }
 
 MUTANT_OPERATOR(Plus, +, -)
@@ -108,26 +108,26 @@ struct Right {
   int id;
 };
 
-#define MUTANT_ASSIGNMENT(Name, op, other)                                                  \
-  struct Name {                                                                             \
-    int id;                                                                                 \
-  };                                                                                        \
-  template <class B>                                                                        \
-  [[gnu::always_inline]] inline Right<Name, B> operator op(Name name, const B& b) {         \
-    return {b, name.id};                                                                    \
-  }                                                                                         \
-  template <class A, class B>                                                               \
-  [[gnu::always_inline]] inline decltype(auto) operator op(A& a, Right<Name, B> right) {    \
-    if constexpr (requires { a other right.b; }) {                                          \
-      if (is(right.id)) {                                                                   \
-        a other right.b;                                                                    \
-        return a;                                                                           \
-      }                                                                                     \
-    } else {                                                                                \
-      not_a_mutant(right.id);                                                               \
-    }                                                                                       \
-    a op right.b;                                                                           \
-    return a;                                                                               \
+#define MUTANT_ASSIGNMENT(Name, op, other)                                               \
+  struct Name {                                                                          \
+    int id;                                                                              \
+  };                                                                                     \
+  template <class B>                                                                     \
+  [[gnu::always_inline]] inline Right<Name, B> operator op(Name name, const B& b) {      \
+    return {b, name.id};                                                                 \
+  }                                                                                      \
+  template <class A, class B>                                                            \
+  [[gnu::always_inline]] inline decltype(auto) operator op(A& a, Right<Name, B> right) { \
+    if constexpr (requires { a other right.b; }) {                                       \
+      if (is(right.id)) {                                                                \
+        a other right.b;                                                                 \
+        return a;                                                                        \
+      }                                                                                  \
+    } else {                                                                             \
+      not_a_mutant(right.id);                                                            \
+    }                                                                                    \
+    a op right.b;                                                                        \
+    return a;                                                                            \
   }
 
 MUTANT_ASSIGNMENT(PlusAssign, +=, -=)

@@ -18,10 +18,11 @@ How: `prepare` copies the tree to the scratch folder and rewrites the four folde
 mutants and the environment variable MUTANT says which one is active (rewrite.py, mutant.hpp). `build` builds the test
 programs of the copy. `trace` runs every test once without a mutant, all must pass, and writes down which test case
 reaches which mutant. `run` then takes the mutants one after the other: the cases of its own folder that reach it,
-quick ones first, then of every other folder those that take 2 s together, up to the first failure. A mutant that no case reaches survives
-unseen. A run that takes ten times as long as without it counts as caught, and is counted by itself too.
+quick ones first, then of every other folder those that take 2 s together, up to the first failure. A mutant that no
+case reaches survives unseen. A run that takes ten times as long as without it counts as caught, and by itself too.
 
-Results lie in the scratch folder: mutants.csv, reached_<program>.json, results.csv. docs/mutation.md says what came out of it.
+Results lie in the scratch folder: mutants.csv, reached_<program>.json, results.csv; docs/mutation.md says what came
+out of it, and explains the survivors: `report --survivors` lists those that it does not explain.
 """
 import argparse
 import collections
@@ -312,10 +313,24 @@ def report(args):
         print(f"{folder}: {seconds[folder]:.0f} s; caught by",
               ", ".join(f"{p} {n}" for (f, p), n in by.most_common() if f == folder))
     if args.survivors:
-        for mutant in read_mutants(args.scratch):
-            if mutant.kind != "data" and (row := results.get(identity(mutant))) and row["outcome"] in ("survived", "unreached"):
-                print(f"{row['outcome'][:5]} {mutant.file}:{mutant.line}:{mutant.column} "
-                      f"{mutant.before} -> {mutant.after}   | {mutant.text}")
+        list_survivors(args.scratch, results)
+
+
+def list_survivors(scratch, results):
+    """Each with its line; those that docs/mutation.md does not explain (file and line in one of its lines) first."""
+    page = (SOURCE / "docs/mutation.md").read_text().splitlines()
+    lines = []
+    for mutant in read_mutants(scratch):
+        row = results.get(identity(mutant))
+        if mutant.kind == "data" or row is None or row["outcome"] not in ("survived", "unreached"):
+            continue
+        name = mutant.file.removeprefix("lib/noonleaf/")
+        explained = any(f"`{name}`" in line and f"`{mutant.text}`" in line for line in page)
+        lines.append((explained, f"{row['outcome']} {name}:{mutant.line}:{mutant.column} {mutant.before} -> "
+                                 f"{mutant.after} | {mutant.text}"))
+    unexplained = [line for explained, line in lines if not explained]
+    print(f"{len(lines)} survive, {len(unexplained)} of them not in docs/mutation.md:", *unexplained, sep="\n")
+    print("explained:", *(line for explained, line in lines if explained), sep="\n")
 
 
 def main():

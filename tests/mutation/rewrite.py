@@ -12,7 +12,8 @@ TOKEN = re.compile(r"""
   | (?P<directive>^[ \t]*\#(?:\\\n|[^\n])*)
   | (?P<number>0[xX][0-9a-fA-F'.]+(?:[pP][+-]?[0-9]+)?\w*|\.?[0-9][0-9']*(?:\.[0-9']*)?(?:[eE][+-]?[0-9]+)?\w*)
   | (?P<name>[A-Za-z_]\w*)
-  | (?P<sign><=>|->\*|->|<<=|>>=|\+\+|--|<<|(?<=\s)>>(?=\s)|<=|>=|==|!=|\+=|-=|\*=|/=|&&|\|\||::|[-+*/%<>=!&|^~?:;,.(){}\[\]])
+  | (?P<sign><=>|->\*|->|<<=|>>=|\+\+|--|<<|(?<=\s)>>(?=\s)|<=|>=|==|!=|\+=|-=|\*=|/=|&&|\|\||::
+      |[-+*/%<>=!&|^~?:;,.(){}\[\]])
   | (?P<space>\s+)
 """, re.VERBOSE | re.MULTILINE | re.DOTALL)
 
@@ -146,7 +147,8 @@ class _File:
         if i == 0 or i + 1 >= len(self.tokens) or self.tokens[i + 1].text != "[":
             return
         before = self.tokens[i - 1]
-        if self.tokens[i].text in ("double", "char", "int") or before.kind == "name" and before.text not in ("return", "else", "case") and before.space_after:
+        declares = before.kind == "name" and before.text not in ("return", "else", "case") and before.space_after
+        if declares or self.tokens[i].text in ("double", "char", "int"):
             self.mark(i + 1, self.closing(i + 1), "array bound")
 
     # constexpr -------------------------------------------------------------------------------------------------
@@ -240,7 +242,8 @@ class _File:
         real = "." in token.text or re.fullmatch(r"[0-9]+[eE][-+]?[0-9]+", token.text) or "p" in token.text.lower()
         after = f"{token.text} + 1"
         if real:
-            value = float.fromhex(token.text) if token.text.lower().startswith("0x") else float(token.text.replace("'", ""))
+            digits = token.text.replace("'", "")
+            value = float.fromhex(digits) if digits.lower().startswith("0x") else float(digits)
             after = "1.0" if value == 0 else f"{token.text} * 1.1"
         if number := self.add(i, "constant", token.text, after):
             self.edits.append((token.at, len(token.text), f"mutant::number({number}, {token.text})"))
