@@ -325,7 +325,8 @@ def list_survivors(scratch, results):
         if mutant.kind == "data" or row is None or row["outcome"] not in ("survived", "unreached"):
             continue
         name = mutant.file.removeprefix("lib/noonleaf/")
-        explained = any(f"`{name}`" in line and f"`{mutant.text}`" in line for line in page)
+        code = mutant.text.split("  //")[0].strip()
+        explained = any(f"`{name}`" in line and f"`{code}`" in line for line in page)
         lines.append((explained, f"{row['outcome']} {name}:{mutant.line}:{mutant.column} {mutant.before} -> "
                                  f"{mutant.after} | {mutant.text}"))
     unexplained = [line for explained, line in lines if not explained]
