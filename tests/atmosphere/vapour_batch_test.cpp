@@ -73,13 +73,25 @@ BOOST_AUTO_TEST_CASE(missing_is_not_wrong_and_wrong_is_listed) {
   BOOST_TEST(noonleaf::saturation_slope_kpa_c({t_c.data()}, t_c.size(), {e.data()}).empty());
 }
 
+BOOST_AUTO_TEST_CASE(a_wrong_first_row_is_found) {
+  const std::vector<double> t_c{-60.5, 20.0};
+  std::vector<double> e(2);
+  BOOST_TEST(noonleaf::saturation_vapour_pressure_kpa({t_c.data()}, 2, {e.data()}) == BadRows{0},
+             boost::test_tools::per_element());
+  BOOST_TEST(std::isnan(e[0]));
+}
+
 BOOST_AUTO_TEST_CASE(eigen_door) {
   Eigen::ArrayXXd table = Eigen::ArrayXXd::Constant(5, 2, 20.0);
   table(3, 0) = 99.0;
   BadRows bad;
   const Eigen::ArrayXd e = noonleaf::saturation_vapour_pressure_kpa(Eigen::ArrayXd(table.col(0)), &bad);
   BOOST_TEST(e.size() == 5);
-  BOOST_CHECK_CLOSE(e(0), noonleaf::saturation_vapour_pressure_kpa(20.0), 1e-12);
+  for (const Eigen::Index row : {0, 1, 2, 4}) {
+    BOOST_CHECK_CLOSE(e(row), noonleaf::saturation_vapour_pressure_kpa(20.0), 1e-12);
+    BOOST_CHECK_CLOSE(noonleaf::saturation_slope_kpa_c(Eigen::ArrayXd(table.col(1)))(row),
+                      noonleaf::saturation_slope_kpa_c(20.0), 1e-12);
+  }
   BOOST_TEST(bad == BadRows{3}, boost::test_tools::per_element());
   BOOST_TEST(std::isnan(e(3)));
   BOOST_TEST(noonleaf::saturation_slope_kpa_c(Eigen::ArrayXd(0)).size() == 0);

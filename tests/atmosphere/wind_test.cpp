@@ -20,6 +20,7 @@ BOOST_AUTO_TEST_CASE(matches_print) {                                        // 
 BOOST_AUTO_TEST_CASE(two_metres_is_two_metres) {
   BOOST_TEST(noonleaf::wind_speed_at_2m_m_s({3.7, 2.0}) == 3.7);
   BOOST_TEST(noonleaf::wind_speed_at_2m_m_s({0.0, 10}) == 0.0);
+  BOOST_TEST(noonleaf::wind_speed_at_2m_m_s({.wind_m_s = 3.7}) == 3.7);  // where no height is given
 }
 
 BOOST_AUTO_TEST_CASE(falls_with_the_height_of_the_reading) {

@@ -132,7 +132,8 @@ BOOST_AUTO_TEST_CASE(of_beds) {
   const auto bed = [](double share) { return water_mixed_bed(std::vector<BedShare>{{share, 12, 30, 80}}); };
   check_accepted("share_frac", 1e-6, 1, bed);
   BOOST_CHECK_NO_THROW(water_mixed_bed(std::vector<BedShare>{{0.5, 12, 30, 80}, {0.5 + 0.95e-9, 9, 8, 20}}));
-  BOOST_CHECK_THROW(water_mixed_bed(std::vector<BedShare>{{0.5, 12, 30, 80}, {0.5 + 1.05e-9, 9, 8, 20}}), Error);
+  BOOST_CHECK_THROW(water_mixed_bed(std::vector<BedShare>{{0.5, 12, 30, 80}, {0.5 + 1.05e-9, 9, 8, 20}}),
+                    Error);
   check_accepted("depth_mm", 0, 2000, [](double x) {
     return outcomes_of_depth(std::vector<BedShare>{{1, 12, 30, 80}}, x);
   });

@@ -61,6 +61,8 @@ BOOST_AUTO_TEST_CASE(exposed_and_wetted) {
   BOOST_CHECK_SMALL(noonleaf::exposed_wetted_frac(0.53, 1, EmitterPlace::open) - 0.47, 1e-12);
   BOOST_CHECK_SMALL(noonleaf::exposed_wetted_frac(0.53, 0.3, EmitterPlace::open) - 0.3, 1e-12);
   BOOST_CHECK_SMALL(noonleaf::exposed_wetted_frac(0.53, 0.3, EmitterPlace::under_canopy) - 0.19, 0.005);
+  BOOST_CHECK_CLOSE(noonleaf::exposed_wetted_frac(0.53, 1, EmitterPlace::under_canopy), 0.47,
+                    1e-9);  // 1 - fc decides
   BOOST_TEST(noonleaf::exposed_wetted_frac(0.99, 1, EmitterPlace::open) > 0);
   BOOST_CHECK_THROW(noonleaf::exposed_wetted_frac(1, 1, EmitterPlace::open), noonleaf::Error);
   BOOST_CHECK_THROW(noonleaf::exposed_wetted_frac(0.5, 0, EmitterPlace::open), noonleaf::Error);
@@ -72,6 +74,12 @@ BOOST_AUTO_TEST_CASE(evaporation_falls_from_rew_to_tew) {
   BOOST_TEST(noonleaf::evaporation_reduction(20, 9, 20) == 0);
   BOOST_TEST(noonleaf::evaporation_reduction(25, 9, 20) == 0);
   BOOST_CHECK_THROW(noonleaf::evaporation_reduction(5, 20, 20), noonleaf::Error);
+}
+
+// FAO-56 eq. 71: Kr (Kc max - Kcb), at most few Kc max.
+BOOST_AUTO_TEST_CASE(evaporation_coefficient_by_hand) {
+  BOOST_CHECK_CLOSE(noonleaf::evaporation_coefficient(0.5, 1.2, 0.3, 1), 0.45, 1e-9);
+  BOOST_CHECK_CLOSE(noonleaf::evaporation_coefficient(1, 1.2, 0.3, 0.5), 0.6, 1e-9);
 }
 
 BOOST_AUTO_TEST_CASE(missing_stays_missing) {

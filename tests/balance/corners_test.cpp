@@ -1,4 +1,5 @@
 // Corners of the day and of the run: little water, none, half a bed, ground that can give no more.
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -7,6 +8,7 @@
 #include "noonleaf/balance/initial_state.hpp"
 #include "noonleaf/balance/mixed_bed.hpp"
 #include "noonleaf/balance/profile.hpp"
+#include "noonleaf/balance/quantities.hpp"
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/crop/crop_table.hpp"
 #include "noonleaf/error.hpp"
@@ -270,6 +272,104 @@ BOOST_AUTO_TEST_CASE(a_plant_with_enough_loses_nothing) {
   const auto run =
       noonleaf::run_balance(initial_state(loam, growth.front().root_depth_m, 1, 0), days, growth, loam, {});
   BOOST_CHECK_SMALL(run.stress_mm, 1e-9);
+}
+
+// Which rows the working of a day shows: those that the day needs.
+BOOST_AUTO_TEST_CASE(rows_that_a_day_needs) {
+  const auto day_with = [](const BalanceSettings& settings, double rain = 0, double et0 = 5) {
+    BalanceState state = initial_state(loam, 0.3, 1, 0.2);
+    return noonleaf::daily_step(
+        state, {.et0_mm_d = et0, .rain_mm = rain},
+        [] {
+          GrowthDay growth = open_crop();
+          growth.root_depth_m = 0.3;
+          return growth;
+        }(),
+        loam, settings);
+  };
+  const auto shown = [](const noonleaf::BalanceDetail& day, std::string_view member,
+                        std::string_view equation = {}) {
+    for (const auto& row : noonleaf::balance_quantities())
+      if (row.member == member && (equation.empty() || row.equation == equation) &&
+          (row.applies == nullptr || row.applies(day)))
+        return true;
+    return false;
+  };
+  BalanceSettings drip, mulched, salty, drawn, sheds;
+  drip.irrigated_frac = 0.35;
+  mulched.evaporation_factor = 0.75;
+  salty.salt_stress = 0.9;
+  drawn.top_roots = noonleaf::TopLayerRoots::drawn;
+  sheds.curve_number = 80;
+  const auto plain = day_with({});
+  BOOST_TEST(!shown(plain, "few_rain"));
+  BOOST_TEST(shown(day_with(drip), "few_rain"));
+  BOOST_TEST(!shown(plain, "evaporation_factor"));
+  BOOST_TEST(shown(day_with(mulched), "evaporation_factor"));
+  BOOST_TEST(!shown(plain, "salt_stress"));
+  BOOST_TEST(shown(day_with(salty), "salt_stress"));
+  BOOST_TEST(!shown(plain, "top_transpiration_mm"));
+  BOOST_TEST(shown(day_with(drawn), "top_transpiration_mm"));
+  BOOST_TEST(!shown(plain, "evaporation_mm"));  // nothing was cut
+  BOOST_TEST(shown(plain, "ke"));
+  BOOST_TEST(shown(day_with({}, 0, 0.5), "ke"));
+  BOOST_TEST(!shown(day_with({}, 0, 0), "ke"));
+  BOOST_TEST(!shown(plain, "curve_number"));
+  BOOST_TEST(shown(day_with(sheds, 30), "curve_number"));
+  for (const double fc : {0.1, 0.9}) {
+    auto leaves = plain;
+    leaves.fc = fc;
+    leaves.few = std::min(1 - fc, leaves.fw);
+    BOOST_TEST(shown(leaves, "few", "min(1 - fc, fw)"));
+    leaves.few *= 0.8;
+    BOOST_TEST(shown(leaves, "few", "min(1 - fc, (1 - 0.67 fc) fw)"));
+  }
+  auto told = plain;
+  BOOST_TEST(!shown(told, "correction_mm"));
+  BOOST_TEST(!shown(told, "amended_mm"));
+  told.correction_mm = 1;
+  told.amended_mm = 1;
+  BOOST_TEST(shown(told, "correction_mm"));
+  BOOST_TEST(shown(told, "amended_mm"));
+  auto of_curve = day_with(sheds, 30);
+  of_curve.curve_number = 80;  // TR-55 eq. 2-4: 25400 / 80 - 254 = 63.5 mm
+  for (const auto& row : noonleaf::balance_quantities())
+    if (row.symbol == "S") BOOST_CHECK_CLOSE(row.value(of_curve), 63.5, 1e-9);
+}
+
+BOOST_AUTO_TEST_CASE(little_depletions_are_depletions) {
+  BalanceState state = initial_state(loam, 0.5, 1, 0);
+  state.dr_mm = 0.4;
+  state.lower_mm = 0.3;
+  BOOST_TEST(noonleaf::net_refill_mm(state) == 0.4);
+  const auto same = noonleaf::state_in_other_soil(state, loam, loam);
+  BOOST_TEST(same.state.dr_mm == 0.4);
+  BOOST_TEST(same.state.lower_mm == 0.3);
+  BOOST_TEST(same.drained_mm == 0);
+  const auto day = noonleaf::daily_step(state, {.et0_mm_d = 0}, open_crop(), loam, {});
+  BOOST_TEST(noonleaf::depletion_within_day_mm(day, 0) < 1);
+  BOOST_CHECK_NO_THROW(noonleaf::depletion_within_day_mm(day, 1));
+  BOOST_CHECK_THROW(noonleaf::depletion_within_day_mm(day, 1.001), Error);
+  BOOST_CHECK_THROW(noonleaf::depletion_within_day_mm(day, -0.001), Error);
+}
+
+// What evaporates below shallow roots is not taken from them.
+BOOST_AUTO_TEST_CASE(within_the_day_of_a_seedling) {
+  GrowthDay seedling = open_crop();
+  seedling.root_depth_m = 0.05;
+  const auto day =
+      noonleaf::daily_step(initial_state(loam, 0.05, 1, 0.2), {.et0_mm_d = 4}, seedling, loam, {});
+  BOOST_TEST(day.lower_evaporation_mm > 0.5);
+  BOOST_CHECK_CLOSE(noonleaf::depletion_within_day_mm(day, 1), day.end.dr_mm, 1e-9);
+}
+
+BOOST_AUTO_TEST_CASE(beyond_the_limit_on_the_first_day) {
+  const auto days = dry_days(3);
+  const auto growth = lawn(3);
+  const auto run =
+      noonleaf::run_balance(initial_state(loam, growth.front().root_depth_m, 1, 0.9), days, growth, loam, {});
+  BOOST_REQUIRE(noonleaf::first_day_beyond_raw(run.days).has_value());
+  BOOST_TEST(*noonleaf::first_day_beyond_raw(run.days) == 0U);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

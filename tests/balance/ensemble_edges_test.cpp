@@ -336,6 +336,8 @@ BOOST_AUTO_TEST_CASE(ranges_of_the_batch) {
   };
   check_accepted("irrigated_frac", 0.01, 1,
                  [&](double x) { return settings_with(&BalanceSettings::irrigated_frac, x); });
+  check_accepted("curve_number", 1, 100,
+                 [&](double x) { return settings_with(&BalanceSettings::curve_number, x); });
   check_accepted("salt_stress", 0, 1,
                  [&](double x) { return settings_with(&BalanceSettings::salt_stress, x); });
   check_accepted("evaporation_factor", 0, 1,

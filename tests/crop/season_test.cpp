@@ -54,10 +54,18 @@ BOOST_AUTO_TEST_CASE(months_are_counted_round_the_year) {
   for (const unsigned month : {5U, 6U, 7U, 8U, 9U}) BOOST_TEST(planted(month) == "July", month);
 }
 
+BOOST_AUTO_TEST_CASE(december_is_one_month_from_january) {
+  const std::array<StageLengths, 2> rows{
+      {{.months = 1U << 9, .planted = "October"}, {.months = 1U << 0, .planted = "January"}}};
+  const auto start = 2023y / 12 / 10;
+  BOOST_TEST(season_calendar(with_rows(rows), {.start = start}, start).lengths->planted == "January");
+}
+
 BOOST_AUTO_TEST_CASE(a_row_without_months_is_taken_when_there_is_no_other) {
   const std::array<StageLengths, 1> rows{{{.planted = "never said", .l_ini_d = 10}}};
-  BOOST_TEST(season_calendar(with_rows(rows), {.start = april_15}, april_15).lengths->planted ==
-             "never said");
+  const auto season = season_calendar(with_rows(rows), {.start = april_15}, april_15);
+  BOOST_TEST(season.lengths->planted == "never said");
+  BOOST_TEST((season.over - season.first).count() == 10);  // nor is any other stage said to have days
 }
 
 // Halved and rounded up: 15 of 30 days, 18 of 35.
@@ -81,6 +89,17 @@ BOOST_AUTO_TEST_CASE(proportions_are_rounded_to_the_nearest_day) {
   BOOST_TEST(initial_d(73) == 31);  // 31.29
   BOOST_TEST(initial_d(74) == 32);  // 31.71
   BOOST_TEST(initial_d(75) == 32);  // 32.14
+  BOOST_TEST(initial_d(76) == 33);  // 32.57
+}
+
+BOOST_AUTO_TEST_CASE(what_was_seen_of_every_stage_is_the_calendar) {
+  Planting planting{.start = april_15, .region = "Mediterranean"};  // 30, 40, 45, 30 in the table
+  planting.observed = {plus(april_15, 20), plus(april_15, 90), plus(april_15, 100), plus(april_15, 160)};
+  const auto season = season_calendar(find_crop("tomato"), planting, april_15);
+  BOOST_TEST((season.development - season.first).count() == 20);
+  BOOST_TEST((season.mid_season - season.first).count() == 90);
+  BOOST_TEST((season.late_season - season.first).count() == 100);
+  BOOST_TEST((season.over - season.first).count() == 160);
 }
 
 // Two stages of no length before the day that was seen: there is nothing to share out.

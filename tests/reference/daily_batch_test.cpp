@@ -1,5 +1,6 @@
 #include "noonleaf/reference/daily_batch.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <random>
@@ -204,7 +205,9 @@ BOOST_AUTO_TEST_CASE(one_wrong_day_among_good_ones) {
     BOOST_TEST(bad == BadRows{7}, boost::test_tools::per_element());
     BOOST_TEST(std::isnan(et0[7]));
   }
-  Days days_in;  // a warm day whose lowest temperature is above its highest
+  Days days_in;  // among warm days one whose lowest temperature is above its highest
+  std::fill(days_in.t_max_c.begin(), days_in.t_max_c.end(), 25.0);
+  std::fill(days_in.t_min_c.begin(), days_in.t_min_c.end(), 15.0);
   days_in.t_max_c[7] = 18.0;
   days_in.t_min_c[7] = 18.1;
   std::vector<double> et0(20);

@@ -122,7 +122,7 @@ BOOST_AUTO_TEST_CASE(site_table_is_the_scalar_radiation) {
                       .rs_mj_m2_h = 0,
                       .u2_m_s = 2,
                       .earlier_relative_sun = 0.5};
-      for (in.begin = first; in.begin < sys_days{2024y / December / 30}; in.begin += 24h * 9 + length) {
+      for (in.begin = first; in.begin < sys_days{2024y / December / 30}; in.begin += 7h) {
         const noonleaf::HourlyEt0Detail hour = noonleaf::hourly_et0(in, place);
         const double solar_s = static_cast<double>((in.begin + length / 2 - floor<days>(in.begin)).count()) +
                                240.0 * place.longitude_deg;
@@ -133,6 +133,12 @@ BOOST_AUTO_TEST_CASE(site_table_is_the_scalar_radiation) {
       }
     }
   }
+}
+
+BOOST_AUTO_TEST_CASE(a_site_of_nothing_has_the_hours_of_a_day) {
+  const HourlySite site;
+  BOOST_TEST((site.length * static_cast<std::int64_t>(site.periods_a_day) == 24h));
+  BOOST_TEST((site.phase == 0s));
 }
 
 BOOST_AUTO_TEST_CASE(pressure_by_row_strides_and_work_in_place) {

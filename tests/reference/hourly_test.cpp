@@ -6,6 +6,7 @@
 
 #include <boost/test/unit_test.hpp>
 
+#include "accepted_range.hpp"
 #include "refusal.hpp"
 
 using namespace std::chrono;
@@ -298,6 +299,11 @@ BOOST_AUTO_TEST_CASE(refuses_the_impossible) {
   refused([](HourlyInputs& in) { in.pressure_kpa = 850; }, "pressure_kpa");
   refused([](HourlyInputs& in) { in.length = 3h; }, "length");
   refused([](HourlyInputs& in) { in.earlier_relative_sun = 1.1; }, "earlier_relative_sun");
+  check_accepted_whole("length", 60, 3600, [](int length_s) {
+    HourlyInputs in = afternoon();
+    in.length = seconds{length_s};
+    return noonleaf::hourly_et0_mm_h(in, greeley);
+  });
   BOOST_CHECK_EXCEPTION(noonleaf::hourly_et0_mm_h(afternoon(), {40, 190, 0}), noonleaf::Error,
                         NamesField{"longitude_deg"});
   BOOST_CHECK_EXCEPTION(noonleaf::hourly_et0_mm_h(afternoon(), greeley, Equation::fao56, Surface::tall_crop),
