@@ -123,6 +123,38 @@ BOOST_AUTO_TEST_CASE(catch_cans_give_rate_and_uniformity) {
   BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::cans_in_bed));
 }
 
+// 20 L in 100 s are 12 L/min; on 20 m2 that is 60 x 12 / 20 = 36 mm/h: a litre on a square metre is a millimetre.
+BOOST_AUTO_TEST_CASE(a_bucket_and_a_stopwatch_give_the_flow) {
+  const auto by_bucket =
+      replaced(water, "flow_l_min = 10\nwetted", "bucket_l = 20\nbucket_seconds = 100\nwetted");
+  const Garden garden = parse_garden(site + by_bucket + bed, "garden.toml");
+  BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::bucket));
+  BOOST_CHECK_CLOSE(garden.sprinklers[0].rate.flow_l_min, 12, 1e-9);
+  BOOST_CHECK_CLOSE(garden.sprinklers[0].rate.rate_mm_h, 36, 1e-9);
+}
+
+// An emitter of 2 L/h each 30 cm on lines 40 cm apart waters 0.12 m2: 2 / 0.12 mm/h.
+BOOST_AUTO_TEST_CASE(a_drip_line_is_known_by_its_emitters) {
+  const std::string spacing = "emitter_spacing_cm = 30\nline_spacing_cm = 40\n";
+  const auto drip =
+      replaced(water, "flow_l_min = 10\nwetted_area_m2 = 20\n", "emitter_flow_l_h = 2\n" + spacing);
+  const Garden garden = parse_garden(site + drip + bed, "garden.toml");
+  BOOST_TEST((garden.sprinklers[0].rate.basis == noonleaf::RateBasis::drip_spacing));
+  BOOST_CHECK_CLOSE(garden.sprinklers[0].rate.rate_mm_h, 2 / 0.12, 1e-9);
+  BOOST_TEST(complaint(site + replaced(drip, spacing, "") + bed).find("spacing of the lines") !=
+             std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(stages_that_were_seen_are_kept) {
+  const std::string seen = "stages_seen = { development = 2025-06-03, mid_season = 2025-06-28 }\n";
+  const Garden garden = parse_garden(site + water + bed + seen, "garden.toml");
+  const auto& stages = garden.beds[0].plantings[0].season.observed;
+  BOOST_TEST((stages.development == 2025y / 6 / 3));
+  BOOST_TEST((stages.mid_season == 2025y / 6 / 28));
+  BOOST_TEST(!stages.late_season);
+  BOOST_TEST(!stages.over);
+}
+
 BOOST_AUTO_TEST_CASE(an_unmeasured_sprinkler_is_called_a_guess) {
   const Garden garden =
       parse_garden(site + replaced(water, "flow_l_min = 10\nwetted_area_m2 = 20\n", "") + bed, "garden.toml");
