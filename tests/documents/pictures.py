@@ -58,9 +58,9 @@ def check_drawn(picture, command):
         path = os.path.join(folder, picture)
         if done.returncode != 0:
             return fault(f"{command} ends with {done.returncode}: {done.stderr}{done.stdout}")
-        if not os.path.exists(path) and "is not there" in done.stdout:
+        if not os.path.exists(path) and "SKIPPED" in done.stdout + done.stderr:
             not_drawn.append(picture)
-            return print(f"not drawn: {picture}: {done.stdout.strip()}")
+            return print(f"not drawn: {picture}: {(done.stdout + done.stderr).strip()}")
         with open(path, "rb") as now, open(os.path.join(SOURCE, picture), "rb") as before:
             if now.read() != before.read():
                 return fault(f"{picture} is not what `{command}` draws; draw it anew and look at it")

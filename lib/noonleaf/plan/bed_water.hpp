@@ -29,6 +29,7 @@ struct BedWater {
 ///           bed (watering_of). Missing rain counts as none, and `today` says so.
 class BedWaterByDay {
  public:
+  /// Input     bed  index into Garden::beds
   BedWaterByDay(const Garden& garden, std::size_t bed, const Journal& journal);
 
   /// Input     day  with the station's rain of that day

@@ -34,6 +34,12 @@ struct Lifted {
   WeekProblem problem{};
 };
 
+/// 0 for none: compared as numbers, since GCC compares what an empty optional holds before it asks whether it is empty,
+/// which no memory checker can tell from a fault.
+std::size_t number_of(const std::optional<std::size_t>& restriction) {
+  return restriction ? *restriction + 1 : 0;
+}
+
 /// The bed by itself, with one limit lifted.
 Lifted plan_without(const WeekSetup& setup, std::size_t bed, const std::optional<Lift>& lift,
                     std::optional<std::size_t> only_day) {
@@ -50,7 +56,8 @@ Lifted plan_without(const WeekSetup& setup, std::size_t bed, const std::optional
     if (lift->limit == WeekLimit::nobody_on_site) problem.on_site.back()[day].set();
     std::vector<LimitSlots> left;
     for (const LimitSlots& each : setup.limits[bed][day]) {
-      if (each.limit != lift->limit || each.restriction != lift->restriction) left.push_back(each);
+      if (each.limit != lift->limit || number_of(each.restriction) != number_of(lift->restriction))
+        left.push_back(each);
     }
     problem.beds.front().water_may_run[day] = open_slots(left);
   }
