@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 namespace noonleaf {
 inline namespace v1 {
@@ -34,37 +36,40 @@ struct Lifted {
   WeekProblem problem{};
 };
 
-/// 0 for none: compared as numbers, since GCC compares what an empty optional holds before it asks whether it is empty,
-/// which no memory checker can tell from a fault.
-std::size_t number_of(const std::optional<std::size_t>& restriction) {
-  return restriction ? *restriction + 1 : 0;
-}
+constexpr std::size_t every_day = std::numeric_limits<std::size_t>::max();
 
-/// The bed by itself, with one limit lifted.
-Lifted plan_without(const WeekSetup& setup, std::size_t bed, const std::optional<Lift>& lift,
-                    std::optional<std::size_t> only_day) {
-  Lifted result;
-  WeekProblem& problem = result.problem;
+/// What a bed has by itself: its own problem, without the others.
+WeekProblem problem_alone(const WeekSetup& setup, std::size_t bed) {
+  WeekProblem problem;
   problem.plan_days = setup.problem.plan_days;
   problem.all_days = setup.problem.all_days;
   problem.on_site = setup.problem.on_site;
   problem.beds.push_back(setup.problem.beds[bed]);
-  if (lift && lift->limit == WeekLimit::nobody_on_site)
-    problem.on_site.emplace_back(problem.plan_days, DaySlots{});
-  for (std::size_t day = 0; day < problem.plan_days && lift; ++day) {
-    if (only_day && *only_day != day) continue;
-    if (lift->limit == WeekLimit::nobody_on_site) problem.on_site.back()[day].set();
+  return problem;
+}
+
+Lifted solved(WeekProblem problem) {
+  Lifted result;
+  result.schedule = best_bed_schedule(problem, 0, fitting_runs(problem, 0), {}, {}).schedule;
+  result.loss = loss_of(result.schedule.cost);
+  result.problem = std::move(problem);
+  return result;
+}
+
+/// The bed by itself, with one limit lifted on a day or on every one.
+Lifted plan_without(const WeekSetup& setup, std::size_t bed, const Lift& lift, std::size_t only_day) {
+  WeekProblem problem = problem_alone(setup, bed);
+  if (lift.limit == WeekLimit::nobody_on_site) problem.on_site.emplace_back(problem.plan_days, DaySlots{});
+  for (std::size_t day = 0; day < problem.plan_days; ++day) {
+    if (only_day != every_day && only_day != day) continue;
+    if (lift.limit == WeekLimit::nobody_on_site) problem.on_site.back()[day].set();
     std::vector<LimitSlots> left;
     for (const LimitSlots& each : setup.limits[bed][day]) {
-      if (each.limit != lift->limit || number_of(each.restriction) != number_of(lift->restriction))
-        left.push_back(each);
+      if (each.limit != lift.limit || each.restriction != lift.restriction) left.push_back(each);
     }
     problem.beds.front().water_may_run[day] = open_slots(left);
   }
-  const BedOptimum optimum = best_bed_schedule(problem, 0, fitting_runs(problem, 0), {}, {});
-  result.loss = loss_of(optimum.schedule.cost);
-  result.schedule = optimum.schedule;
-  return result;
+  return solved(std::move(problem));
 }
 
 /// The limits that close anything to the bed, the cheapest to lift first.
@@ -183,7 +188,7 @@ std::optional<Lifted> with_longer_runs(const WeekSetup& setup, std::size_t bed) 
     problem.shapes.push_back(shape);
   }
   problem.limits.longest_min = longest_run_lifted_min;
-  return plan_without(longer, bed, std::nullopt, std::nullopt);
+  return solved(problem_alone(longer, bed));
 }
 
 struct Verdict {
@@ -197,9 +202,9 @@ std::optional<Verdict> culprit(const WeekSetup& setup, const WeekMiss& miss, con
   const auto consider = [&](const Lift& lift, const Loss& loss) {
     if (loss < now && (!best || loss < best->loss)) best = Verdict{lift, loss};
   };
-  consider({WeekLimit::tap_taken, {}}, plan_without(setup, miss.bed, std::nullopt, std::nullopt).loss);
+  consider({WeekLimit::tap_taken, {}}, solved(problem_alone(setup, miss.bed)).loss);
   for (const Lift& lift : limits_in_the_way(setup, miss.bed)) {
-    consider(lift, plan_without(setup, miss.bed, lift, std::nullopt).loss);
+    consider(lift, plan_without(setup, miss.bed, lift, every_day).loss);
   }
   if (const auto longer = with_longer_runs(setup, miss.bed))
     consider({WeekLimit::longest_run, {}}, longer->loss);
