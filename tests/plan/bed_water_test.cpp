@@ -1,6 +1,5 @@
 #include "noonleaf/plan/bed_water.hpp"
 
-#include <numeric>
 #include <random>
 
 #include <boost/test/unit_test.hpp>
@@ -17,11 +16,6 @@ namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::string tomato = tomatoes_from("2025-06-01");
-
-noonleaf::JournalEntry water(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
-                             double minutes) {
-  return watered(date, minutes, time);
-}
 
 noonleaf::JournalEntry gauge(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
                              double mm) {
@@ -40,8 +34,8 @@ BOOST_AUTO_TEST_SUITE(bed_water)
 BOOST_AUTO_TEST_CASE(minutes_become_millimetres_by_the_rate) {
   const auto garden = invented_garden(tomato);
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 3));
-  const Journal journal{water(2025y / 6 / 2, 420min, 20), water(2025y / 6 / 2, 1140min, 10),
-                        water(2025y / 6 / 3, {}, 40)};
+  const Journal journal{watered(2025y / 6 / 2, 20, 420min), watered(2025y / 6 / 2, 10, 1140min),
+                        watered(2025y / 6 / 3, 40, {})};
   const auto day = noonleaf::water_on(garden, 0, journal, sky.days[1]);
   BOOST_TEST(day.irrigation_mm == 10.0, boost::test_tools::tolerance(1e-12));  // 20 min at 30 mm/h
   BOOST_TEST(day.evening_irrigation_mm == 5.0,
@@ -82,7 +76,7 @@ BOOST_AUTO_TEST_CASE(all_days_together_have_all_water_of_the_journal) {
   double depth_mm = 0, gauges_mm = 0;
   for (int entry = 0; entry < 500; ++entry) {
     const std::chrono::year_month_day date = first + std::chrono::days(day(random));
-    journal.push_back(water(date, std::chrono::minutes(minute(random)), length(random)));
+    journal.push_back(watered(date, length(random), std::chrono::minutes(minute(random))));
     depth_mm += noonleaf::watering_of(garden, garden.beds[0], journal.back()).mean_mm;
     const auto noon_or_later = std::chrono::minutes(720 + minute(random) / 2);
     journal.push_back(gauge(date, noon_or_later, length(random)));
@@ -104,8 +98,8 @@ BOOST_AUTO_TEST_CASE(a_day_that_nobody_wrote_of_has_the_stations_rain_alone) {
   auto series = steady_weather(first, 3);
   series.days[1].rain_mm = 7;
   const auto sky = noonleaf::sky_over(garden.site, series);
-  const noonleaf::BedWaterByDay by_day(garden, 0,
-                                       {water(2025y / 6 / 1, 420min, 20), water(2025y / 6 / 3, 420min, 20)});
+  const noonleaf::BedWaterByDay by_day(
+      garden, 0, {watered(2025y / 6 / 1, 20, 420min), watered(2025y / 6 / 3, 20, 420min)});
   BOOST_TEST(by_day.on(sky.days[1]).rain_mm == 7);
   BOOST_TEST(by_day.on(sky.days[1]).irrigation_mm == 0);
 }

@@ -10,23 +10,11 @@
 
 using namespace std::chrono_literals;
 using noonleaf::Journal;
-using noonleaf::JournalEvent;
 
 namespace {
 
 const std::chrono::sys_days first = 2025y / 6 / 1;
 const std::string tomato = tomatoes_from("2025-06-01");
-
-noonleaf::JournalEntry water(std::chrono::year_month_day date, std::optional<std::chrono::minutes> time,
-                             double minutes) {
-  noonleaf::JournalEntry entry;
-  entry.event = JournalEvent::water;
-  entry.date = date;
-  entry.time_of_day = time;
-  entry.bed = "a";
-  entry.minutes = minutes;
-  return entry;
-}
 
 }  // namespace
 
@@ -98,7 +86,7 @@ BOOST_AUTO_TEST_CASE(the_days_ahead_know_nothing_of_later_water) {
   series.days[14].rain_mm = 30;
   const auto wet_later = noonleaf::sky_over(garden.site, series);
   const auto dry = noonleaf::sky_over(garden.site, steady_weather(first, 30));
-  const Journal journal{water(2025y / 6 / 13, 420min, 60)};
+  const Journal journal{watered(2025y / 6 / 13, 60, 420min)};
   const auto replayed = noonleaf::accounts_of_bed(garden, 0, journal, wet_later, 2025y / 6 / 11);
   const auto plain = noonleaf::accounts_of_bed(garden, 0, {}, dry, 2025y / 6 / 11);
   BOOST_TEST(replayed[0].dry_ahead.days.back().end.dr_mm == plain[0].dry_ahead.days.back().end.dr_mm);
