@@ -41,7 +41,7 @@ void write_hours(const fs::path& file, int years) {
     const double day = 2 * std::numbers::pi * (hour - 9) / 24;
     const double t_c = 12 - 10 * std::cos(year) + 6 * std::sin(day) + off(random);
     const double high = std::sin(std::numbers::pi * (hour - 9) / 6);
-    const double rs_w_m2 = hour > 9 && hour < 15 ? (420 - 220 * std::cos(year)) * high : 0;
+    const double rs_w_m2 = hour > 9 && hour < 15 ? (525 - 275 * std::cos(year)) * high : 0;
     std::array<char, 96> text{};
     std::snprintf(text.data(), text.size(), "T%02d:00-08:00,%.1f,%.0f,%.1f,%.0f,0\n", hour, t_c,
                   std::clamp(70 - 2 * (t_c - 12), 20.0, 95.0), 2 + std::sin(day), rs_w_m2);
