@@ -3,13 +3,23 @@
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
-#include <cstring>
+#include <system_error>
 #include <unistd.h>
 
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/wrapped_text.hpp"
 
 namespace noonleaf::cli {
+
+namespace {
+
+/// A variable of the environment; empty when it is not set.
+std::string_view environment(const char* name) {
+  const char* const value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe): one thread, and none sets a variable
+  return value == nullptr ? std::string_view() : std::string_view(value);
+}
+
+}  // namespace
 
 void print(std::string_view text) {
   const bool written =
@@ -20,16 +30,15 @@ void print(std::string_view text) {
 void refuse_answer() {
   if (errno == EPIPE) throw StoppedReading{};
   Problem problem;
-  problem.message = std::string("the answer could not be written: ") + std::strerror(errno);
+  problem.message = "the answer could not be written: " + std::generic_category().message(errno);
   problem.fix = "make room on the disk, or print it somewhere else";
   throw Error(std::move(problem));
 }
 
 bool has_colour() {
-  const char* const no_colour = std::getenv("NO_COLOR");
-  const char* const terminal = std::getenv("TERM");
-  const bool refused = no_colour != nullptr && *no_colour != '\0';
-  const bool dumb = terminal == nullptr || std::string_view(terminal) == "dumb";
+  const bool refused = !environment("NO_COLOR").empty();
+  const std::string_view terminal = environment("TERM");
+  const bool dumb = terminal.empty() || terminal == "dumb";
   return !refused && !dumb && isatty(STDOUT_FILENO) == 1;
 }
 

@@ -12,7 +12,8 @@ from rewrite import Rewriter
 HERE = pathlib.Path(__file__).resolve().parent
 # As counted by hand in example.cpp.
 EXPECTED = {"constant": 38, "sign": 11, "comparison": 6}
-LEFT_OUT = {"joined texts": 3, "template argument": 1, "enum": 2, "static_assert": 2, "must stay": 3}
+LEFT_OUT = {"joined texts": 3, "template argument": 1, "enum": 2, "static_assert": 2, "must stay": 3,
+            "compiled on some machines only": 3}
 
 
 def run(program, number=0):

@@ -27,6 +27,10 @@ int number_of(Kind kind) {
   return 0;  // never
 }
 
+#ifdef __SIZEOF_INT__
+constexpr int on_some_machines = 1 + 2;
+#endif
+
 double pick(double x) {
   static_assert(sizeof(double) == 8);
   if constexpr (sizeof(int) != 4) return 0.0;  // never

@@ -117,7 +117,19 @@ class _File:
                 break
         return None
 
+    def find_conditional(self):
+        """What lies between #if and #endif is compiled for one machine and not for another."""
+        depth = 0
+        for i, token in enumerate(self.tokens):
+            if token.kind != "directive":
+                self.reason[i] = "compiled on some machines only" if depth else None
+            elif re.match(r"\s*#\s*if", token.text):
+                depth += 1
+            elif re.match(r"\s*#\s*endif", token.text):
+                depth -= 1
+
     def find_left_out(self):
+        self.find_conditional()
         for i, token in enumerate(self.tokens):
             before = self.tokens[i - 1].text if i else ""
             if token.kind == "directive":

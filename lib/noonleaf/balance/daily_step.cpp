@@ -78,7 +78,7 @@ bool anything_missing(const BalanceState& start, const BalanceDay& day, const Gr
 struct Working {
   BalanceState state;
   step_formula::Day day{};
-  double morning_fw = 1, evening_fw = 1;
+  double morning_fw = missing, evening_fw = missing;
 };
 
 /// Rain of the morning and the evening after runoff, which takes its share of both.
@@ -265,7 +265,7 @@ void dual_day(BalanceDetail& d, Working& w, const BalanceDay& day, const SoilWat
 
 void single_day(BalanceDetail& d, Working& w, const SoilWater& soil, const BalanceSettings& settings) {
   d.kc = w.day.kcb = d.growth.kc;
-  const step_formula::State before{0, 0, w.state.dr_mm, w.state.lower_mm};
+  const step_formula::State before{missing, missing, w.state.dr_mm, w.state.lower_mm};
   const auto p = [&](double p_table, double etc) { return p_of_day(settings.depletion, p_table, etc); };
   step_formula::Flows f{};
   tell_flows(d, f, step_formula::single(plain_soil(soil), w.day, before, p, f));

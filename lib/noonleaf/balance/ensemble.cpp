@@ -147,10 +147,9 @@ SharedDay shared_day(const EnsembleGround& ground, const EnsembleWatering& water
   day.evaporation_factor = settings.evaporation_factor;
   day.irrigation = watering.irrigation_mm.empty() ? 0 : watering.irrigation_mm[index];
   day.evening_irrigation = watering.evening_irrigation_mm.empty() ? 0 : watering.evening_irrigation_mm[index];
-  day.curve_number = is_known(settings.curve_number) ? settings.curve_number : 100;
+  day.curve_number = settings.curve_number;
   if (is_single(growth, settings)) {
     day.kcb = growth.kc;
-    day.few = day.per_few = day.kc_max_shared = 1;
     return day;
   }
   day.kcb = growth.kcb;
@@ -302,7 +301,7 @@ kernel::Dawn first_dawn(const BlockRun& run) {
           .refill_beyond = watering.refill_beyond_raw_frac,
           .refill_max = watering.refill_max_mm,
           .root_from = run.planting.given.growth.front().root_depth_m,
-          .root_to = 0,
+          .root_to = missing,  // each day's own
           .profile = run.ground.profile_depth_m,
           .ze = run.ground.evaporation_depth_m,
           .surface_known = true};

@@ -60,14 +60,12 @@ template <Runoff runoff>
 }
 
 template <Parts parts>
-[[gnu::always_inline]] inline step_formula::Day plain_day(const SharedDay& day, const Water& w, double et0,
-                                                          double kc_max) {
+[[gnu::always_inline]] inline step_formula::Day plain_day(const SharedDay& day, const Water& w, double et0) {
   step_formula::Day out{};
   out.et0 = et0;
   out.zr = day.zr;
   out.lower_depth = day.lower_depth;
   out.kcb = day.kcb;
-  out.kc_max = kc_max;
   out.few = day.few;
   out.few_rain = day.few_rain;
   out.per_few = day.per_few;
@@ -79,7 +77,7 @@ template <Parts parts>
   out.morning = w.morning;
   out.evening = w.evening;
   // Where irrigation wets all of the ground its depth is the depth on the surface.
-  const double fw = parts == Parts::one ? 1 : day.irrigated_frac;
+  const double fw = day.irrigated_frac;
   out.surface_morning = parts == Parts::one ? w.morning : w.rain + (w.morning - w.rain) / fw;
   out.surface_evening = parts == Parts::one ? w.evening : w.evening / fw;
   out.rain_part_morning = w.rain;
@@ -107,13 +105,14 @@ template <Parts parts>
 template <Parts parts, Runoff runoff>
 [[gnu::always_inline]] inline void demand_loop(EnsembleBlock& b, const WeatherRow sky, const SharedDay day) {
   for (std::size_t i = 0; i < block_members; ++i) {
-    const step_formula::State before{b.de[i], parts == Parts::two ? b.de_rain[i] : 0, b.dr[i], b.lower[i]};
+    const step_formula::State before{b.de[i], b.de_rain[i], b.dr[i], b.lower[i]};
     const double fw = day.irrigated_frac;
     const double de = parts == Parts::one ? b.de[i] : fw * b.de[i] + (1 - fw) * b.de_rain[i];
     const Water w = water_of<runoff>(b, day, i, sky.rain[i], de);
+    step_formula::Day plain = plain_day<parts>(day, w, sky.et0[i]);
+    plain.kc_max = kc_max_of(day, sky.climate[i]);
     step_formula::Flows f{};
-    step_formula::demand<parts>(soil_of_lane(b, day, i),
-                                plain_day<parts>(day, w, sky.et0[i], kc_max_of(day, sky.climate[i])), before,
+    step_formula::demand<parts>(soil_of_lane(b, day, i), plain, before,
                                 Fraction{day.p_slope, day.p_low, day.p_high}, f);
     b.de_wet[i] = f.de_wet;
     b.evaporation_demand[i] = f.evaporation_irrigated;
@@ -150,7 +149,7 @@ template <Parts parts, TopRoots top_roots, Reach reach>
     f.dr_wet = most(0, f.dr_open);
     const step_formula::State after =
         step_formula::settle<parts, step_formula::Tie::to_root_zone, top_roots, reach>(
-            soil, plain_day<parts>(day, w, sky.et0[i], 0), before, f);
+            soil, plain_day<parts>(day, w, sky.et0[i]), before, f);
     b.de[i] = after.de;
     if constexpr (parts == Parts::two) b.de_rain[i] = after.de_rain;
     keep(b, i, after, f, day.kcb * sky.et0[i]);
@@ -171,7 +170,7 @@ template <Runoff runoff>
     const Water w = water_of<runoff>(b, day, i, sky.rain[i], fw * b.de[i] + (1 - fw) * b.de_rain[i]);
     step_formula::Flows f{};
     const step_formula::State after =
-        step_formula::single(soil_of_lane(b, day, i), plain_day<Parts::one>(day, w, sky.et0[i], 1), before,
+        step_formula::single(soil_of_lane(b, day, i), plain_day<Parts::one>(day, w, sky.et0[i]), before,
                              Fraction{day.p_slope, day.p_low, day.p_high}, f);
     b.raw[i] = f.raw;
     keep(b, i, after, f, day.kcb * sky.et0[i]);

@@ -97,10 +97,9 @@ double days_to_emergence(std::string_view crop_id, double soil_c) {
   if (link == seeds.end() || is_missing(soil_c) || soil_c < 0 || soil_c > 40) return missing;
   const auto* const row =
       std::find_if(rows.begin(), rows.end(), [&](const EmergenceRow& one) { return one.seed == link->seed; });
-  const auto lower = static_cast<std::size_t>(std::min(soil_c / 5, 7.0));
+  const auto lower = static_cast<std::size_t>(soil_c / 5);
   const double share = soil_c / 5 - static_cast<double>(lower);
   if (share == 0) return row->days[lower];
-  if (share == 1) return row->days[lower + 1];
   const double rate = (1 - share) / row->days[lower] + share / row->days[lower + 1];
   return 1 / rate;
 }

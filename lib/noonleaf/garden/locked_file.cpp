@@ -67,7 +67,7 @@ void sync_folder(const std::filesystem::path& file) {
 
 }  // namespace
 
-FileLock::FileLock(const std::filesystem::path& lock_file, std::string shown_name,
+FileLock::FileLock(const std::filesystem::path& lock_file, std::string_view shown_name,
                    std::chrono::milliseconds longest_wait) {
   descriptor_ = ::open(lock_file.c_str(), O_RDWR | O_CREAT | O_NOFOLLOW | O_CLOEXEC, usual_permissions);
   if (descriptor_ < 0 && errno == ELOOP) {  // it could make an empty file anywhere

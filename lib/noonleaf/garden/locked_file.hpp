@@ -2,7 +2,6 @@
 
 #include <chrono>
 #include <filesystem>
-#include <string>
 #include <string_view>
 
 namespace noonleaf {
@@ -13,7 +12,7 @@ inline namespace v1 {
 class FileLock {
  public:
   /// Throws    Error when the lock file cannot be made, or is held longer than `longest_wait`
-  FileLock(const std::filesystem::path& lock_file, std::string shown_name,
+  FileLock(const std::filesystem::path& lock_file, std::string_view shown_name,
            std::chrono::milliseconds longest_wait);
   ~FileLock();
   FileLock(const FileLock&) = delete;

@@ -281,6 +281,7 @@ class WeekSearch {
     for (const std::size_t bed : order) placed[bed] = solve_banned(bed, no_room_for(bed, placed), placed);
     if (root.bound < total(placed)) choose_again(placed);
     std::vector<BedSchedule> beds;
+    beds.reserve(placed.size());
     for (const Optimum& bed : placed) beds.push_back(bed->schedule);
     return beds;
   }

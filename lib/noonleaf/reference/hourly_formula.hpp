@@ -19,7 +19,7 @@ namespace formula {
 /// Coefficients of the hourly equations. FAO-56 eq. 53, 45, 46; ASCE-EWRI 2005 table 1 and eq. 65, 66.
 struct HourlyCoefficients {
   double cn;
-  double cd_day, cd_night;
+  double cd_day, cd_night;  ///< FAO-56 knows one
   double g_day, g_night;  ///< G as a share of Rn
 };
 inline constexpr HourlyCoefficients fao56_hourly{37.0, 0.34, 0.34, 0.1, 0.5};
@@ -130,7 +130,7 @@ template <class Math, Equation equation>
   out.rn_mj_m2_h = out.rns_mj_m2_h - out.rnl_mj_m2_h;  // FAO-56 eq. 40
   const bool night = out.rn_mj_m2_h < 0.0;
   const double g_share = asce ? (night ? c.g_night : c.g_day) : day_g;
-  const double cd = asce ? (night ? c.cd_night : c.cd_day) : c.cd_day;
+  const double cd = night ? c.cd_night : c.cd_day;
   out.g_mj_m2_h = g_share * out.rn_mj_m2_h;
   out.terms = penman_monteith(out.delta_kpa_c, gamma, out.rn_mj_m2_h, out.g_mj_m2_h, row.t_c, row.u2_m_s,
                               out.es_kpa, row.ea_kpa, {c.cn, cd});

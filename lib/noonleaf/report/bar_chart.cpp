@@ -38,19 +38,22 @@ double highest_of(const BarChart& chart) {
 /// The place of a value on the page.
 class Scale {
  public:
-  explicit Scale(double highest) : step_(step_of(highest)), top_value_(step_ * std::ceil(highest / step_)) {}
+  explicit Scale(double highest)
+      : step_(step_of(highest)), steps_(static_cast<int>(std::ceil(highest / step_))) {}
   double step() const { return step_; }
-  double top_value() const { return top_value_; }
-  double y(double value) const { return height - bottom - value / top_value_ * (height - bottom - top); }
+  int steps() const { return steps_; }
+  double y(double value) const { return height - bottom - value / (step_ * steps_) * (height - bottom - top); }
 
  private:
-  double step_, top_value_;
+  double step_;
+  int steps_;  ///< from 0 to the top
 };
 
 std::string axis_svg(const BarChart& chart, const Scale& scale) {
   std::string svg;
   const int digits = scale.step() < 1 ? static_cast<int>(std::ceil(-std::log10(scale.step()))) : 0;
-  for (double value = 0; value <= scale.top_value() * 1.0001; value += scale.step()) {
+  for (int i = 0; i <= scale.steps(); ++i) {
+    const double value = i * scale.step();
     svg += fmt::format("<line x1='{}' x2='{}' y1='{:.1f}' y2='{:.1f}' stroke='#bbb' stroke-width='{}'/>",
                        left, width - right, scale.y(value), scale.y(value), value == 0 ? 1.5 : 0.5);
     svg += fmt::format("<text x='{}' y='{:.1f}' text-anchor='end'>{:.{}f}</text>", left - 6,

@@ -9,7 +9,7 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::int64_t hour_s = 3600, day_s = 86'400, longest_period_s = 6 * 3600;
+constexpr std::int64_t hour_s = 3600, day_s = 86'400, longest_period_s = 6 * hour_s;
 
 // Where a stamp lies, near enough to compare neighbours.
 std::int64_t rough_utc(const LocalStamp& stamp) {
