@@ -120,6 +120,16 @@ BOOST_AUTO_TEST_CASE(observed_stages_out_of_order_are_refused) {
   BOOST_CHECK_THROW(season_calendar(find_crop("tomato"), {}, april_15), Error);
 }
 
+BOOST_AUTO_TEST_CASE(no_stage_is_higher_than_the_crop_gets) {
+  noonleaf::Crop evergreen = find_crop("asparagus");
+  evergreen.kcb_ini = 2 * evergreen.kcb_mid;  // covers the ground while it rests
+  const Planting planting{.start = 2022y / 4 / 10, .region = "Warm Winter"};
+  for (const year_month_day date : {2022y / 4 / 20, 2022y / 12 / 20}) {
+    const auto day = growth_day(evergreen, planting, date, {});
+    BOOST_TEST(day.height_m == evergreen.height_max_m);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(perennials_start_anew_every_year) {
   const auto& asparagus = find_crop("asparagus");
   const Planting planting{.start = 2022y / 4 / 10, .region = "Warm Winter"};  // 50, 30, 100, 50; from 1 March

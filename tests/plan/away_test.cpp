@@ -8,7 +8,7 @@
 
 using namespace std::chrono_literals;
 using noonleaf::Away;
-using noonleaf::AwayHelp;
+using noonleaf::AwayOutlook;
 using noonleaf::Garden;
 using noonleaf::Sky;
 
@@ -24,6 +24,23 @@ Sky sky_of(const Garden& garden, int days = 75) {
 
 Away away_of(const Garden& garden, std::chrono::year_month_day from, std::chrono::year_month_day to) {
   return noonleaf::plan_away(garden, {}, sky_of(garden), {monday, from, to});
+}
+
+/// A bed whose account starts full on a day, however far back the weather goes.
+Garden known_on_june_1() {
+  Garden garden = invented_garden(tomatoes);
+  garden.beds[0].known_wet = 2025y / 6 / 1;
+  return garden;
+}
+
+noonleaf::DailySeries weather_from(std::chrono::sys_days first) {
+  return steady_weather(first, static_cast<int>((std::chrono::sys_days(2025y / 7 / 15) - first).count()), 5);
+}
+
+/// The first bed when nobody comes.
+AwayOutlook dry_from_july_14(const Garden& garden, const noonleaf::DailySeries& weather) {
+  const Sky sky = noonleaf::sky_over(garden.site, weather);
+  return noonleaf::plan_away(garden, {}, sky, {monday, 2025y / 7 / 14, 2025y / 9 / 30}).beds[0].outlooks[0];
 }
 
 }  // namespace
@@ -58,6 +75,34 @@ BOOST_AUTO_TEST_CASE(a_hotter_sky_is_the_earliest_and_a_cooler_one_the_latest) {
   BOOST_TEST((*nothing.earliest_wilt <= *nothing.middle.wilts));
   BOOST_TEST((*nothing.middle.wilts <= *nothing.latest_wilt));
   BOOST_TEST((*nothing.earliest_wilt < *nothing.latest_wilt));
+}
+
+// The same weather a year ago lies between the hotter and the cooler sky. Over a bed in the shade it was hotter than
+// both: that year's sun had reached it whole.
+BOOST_AUTO_TEST_CASE(an_earlier_year_counts_with_the_beds_own_shade) {
+  Garden garden = known_on_june_1();
+  garden.beds[0].sun_frac = 0.4;
+  const AwayOutlook alone = dry_from_july_14(garden, weather_from(2025y / 5 / 1));
+  const AwayOutlook beside = dry_from_july_14(garden, weather_from(2024y / 5 / 1));
+  BOOST_TEST(alone.skies == 3);
+  BOOST_TEST(beside.skies == 4);
+  BOOST_REQUIRE((alone.earliest_wilt && alone.latest_wilt));
+  BOOST_TEST((beside.earliest_wilt == alone.earliest_wilt));
+  BOOST_TEST((beside.earliest_limit == alone.earliest_limit));
+  BOOST_TEST((beside.latest_wilt == alone.latest_wilt));
+}
+
+BOOST_AUTO_TEST_CASE(a_windy_earlier_year_is_the_earliest) {
+  const Garden garden = known_on_june_1();
+  noonleaf::DailySeries weather = weather_from(2024y / 5 / 1);
+  const AwayOutlook calm = dry_from_july_14(garden, weather);
+  for (noonleaf::DailyWeather& day : weather.days) {
+    if (day.date >= 2024y / 7 / 14 && day.date <= 2024y / 9 / 30) day.wind_m_s = 8;
+  }
+  const AwayOutlook windy = dry_from_july_14(garden, weather);
+  BOOST_REQUIRE((windy.earliest_wilt && calm.earliest_wilt));
+  BOOST_TEST((*windy.earliest_wilt < *calm.earliest_wilt));
+  BOOST_TEST((windy.middle.wilts == calm.middle.wilts));
 }
 
 BOOST_AUTO_TEST_CASE(a_short_absence_needs_nothing) {

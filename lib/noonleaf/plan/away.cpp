@@ -9,6 +9,7 @@
 #include "noonleaf/balance/run.hpp"
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/bed_sky.hpp"
 #include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/day_in_year.hpp"
 #include "noonleaf/plan/ground.hpp"
@@ -76,10 +77,12 @@ std::vector<SkyChoice> skies_for(const Sky& sky, const AwayQuestion& question) {
 
 /// The planting that is asked about, with the days up to the end of the absence.
 struct AwayPlanting {
+  std::size_t bed;
   PlantingAccount account;
   std::vector<PlantingNeed> needs;
 };
 
+/// The days to come under one of the skies; `sky` is the one over the bed, with its shade.
 std::vector<BalanceDay> days_under(const PlantingAccount& account, const Sky& sky, const SkyChoice& choice) {
   std::vector<BalanceDay> result = account.days_to_come;
   for (BalanceDay& day : result) {
@@ -152,11 +155,12 @@ class AwayMaker {
     const UnloggedRuns unlogged = unlogged_runs(garden, journal, sky, question.today);
     taken_as_done_ = static_cast<int>(unlogged.runs.size());
     for (std::size_t bed = 0; bed < garden.beds.size(); ++bed) {
+      bed_skies_.push_back(sky_over_bed(garden.site, garden.beds[bed], sky));
       auto& plantings = plantings_.emplace_back();
       for (PlantingAccount& account :
            accounts_of_bed(garden, bed, unlogged.if_done, sky, question.today, n_days)) {
         std::vector<PlantingNeed> needs = needs_ahead(garden.beds[bed].plantings[account.planting], account);
-        plantings.push_back({std::move(account), std::move(needs)});
+        plantings.push_back({bed, std::move(account), std::move(needs)});
       }
     }
     water_until_leaving(journal);
@@ -209,7 +213,8 @@ class AwayMaker {
   }
 
   DryDates under(const AwayPlanting& planting, const SkyChoice& sky, const Care& care) const {
-    return dates_of(planting, carried(planting, days_under(planting.account, sky_, sky), care), from_);
+    const auto calendar = days_under(planting.account, bed_skies_[planting.bed], sky);
+    return dates_of(planting, carried(planting, calendar, care), from_);
   }
 
   /// The planting that passes its limit first.
@@ -305,7 +310,7 @@ class AwayMaker {
       const auto watered = may_water(bed, day) ? std::optional(day) : std::nullopt;
       result.outlooks.push_back(outlook(planting, AwayHelp::one_visit, {watered, false}));
     }
-    const auto dry = carried(planting, days_under(planting.account, sky_, skies_.front()), {});
+    const auto dry = carried(planting, days_under(planting.account, bed_skies_[bed], skies_.front()), {});
     result.deep_net_mm = std::max(0.0, dry[from_].start.dr_mm);
     if (visit) {
       const auto day = static_cast<std::size_t>((sys_days(*visit) - sys_days(question_.today)).count());
@@ -324,6 +329,7 @@ class AwayMaker {
   const Sky& sky_;
   const AwayQuestion& question_;
   std::vector<SkyChoice> skies_;
+  std::vector<Sky> bed_skies_{};
   std::vector<std::vector<AwayPlanting>> plantings_{};
   std::vector<PlannedWater> planned_{};
   std::optional<Likelihood> tried_{};

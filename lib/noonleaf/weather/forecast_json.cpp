@@ -31,7 +31,7 @@ using Json = nlohmann::json;
 using Q = WeatherQuantity;
 
 constexpr std::size_t most_bytes = std::size_t{64} << 20U;
-constexpr std::int64_t hour_s = 3600, longest_span_s = 31 * 86'400;
+constexpr std::int64_t hour_s = 3600, longest_span_s = std::int64_t{31} * 86'400;
 
 // Sixty bytes of a file may stand for 31 days of hours; a forecast with more than these is none.
 constexpr std::size_t most_hours = 366UL * 24, most_values = 20 * most_hours;
