@@ -103,6 +103,22 @@ BOOST_AUTO_TEST_CASE(the_middle_of_the_members_is_near_the_account) {
     BOOST_TEST(std::abs(days[day].dr50_mm - accounts[0].dry_ahead.days[day].end.dr_mm) < 0.08 * taw);
 }
 
+// On forecast days and on those behind them; from a wet morning, so that no dry soil hides what the sky asks for.
+BOOST_AUTO_TEST_CASE(the_members_of_a_bed_use_water_by_its_shade) {
+  for (const double sun_frac : {1.0, 0.4}) {
+    Asked asked{.date = 2025y / 6 / 2, .days = 4, .forecast_days = 2};
+    asked.garden.beds[0].sun_frac = sun_frac;
+    const auto ahead = noonleaf::accounts_of_bed(asked.garden, 0, asked.journal, asked.sky(), asked.date,
+                                                 noonleaf::days_ahead)[0]
+                           .dry_ahead;
+    const auto members = asked.bed_days();
+    const double used_mm = ahead.days[6].end.dr_mm - ahead.days[0].end.dr_mm;
+    BOOST_TEST_CONTEXT("sun " << sun_frac << ", mm: " << used_mm << " and "
+                              << members[6].dr50_mm - members[0].dr50_mm)
+    BOOST_TEST(std::abs(members[6].dr50_mm - members[0].dr50_mm - used_mm) < 0.08 * used_mm);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(no_water_makes_every_later_day_likelier) {
   Asked asked;
   asked.date = 2025y / 6 / 2;
