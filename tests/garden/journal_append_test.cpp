@@ -1,11 +1,13 @@
 #include "noonleaf/garden/journal_append.hpp"
 
 #include <array>
+#include <cmath>
 #include <fcntl.h>
 #include <filesystem>
 #include <string>
 #include <sys/file.h>
 #include <unistd.h>
+#include <vector>
 
 #include <boost/test/unit_test.hpp>
 
@@ -121,6 +123,69 @@ BOOST_AUTO_TEST_CASE(rain_goes_into_the_column_that_is_there) {
   entry.rain_mm = 12.7;
   add(entry);
   BOOST_TEST(text().ends_with("1,2025-07-16,,rain,,,0.5,,,\n"));
+}
+
+JournalEntry entry_at_b(JournalEvent event) {
+  JournalEntry entry;
+  entry.date = 2025y / 7 / 16;
+  entry.event = event;
+  entry.bed = "b";
+  return entry;
+}
+
+/// An entry for each kind of number and choice that a journal holds.
+std::vector<JournalEntry> one_of_each() {
+  std::vector<JournalEntry> entries;
+  const auto add = [&](JournalEvent event) -> JournalEntry& {
+    return entries.emplace_back(entry_at_b(event));
+  };
+  JournalEntry& cans = add(JournalEvent::water);
+  cans.minutes = 12.25;
+  cans.litres = 37.5;
+  JournalEntry& gauge = add(JournalEvent::rain);
+  gauge.bed = "";
+  gauge.rain_mm = 8.4;
+  JournalEntry& sown = add(JournalEvent::sow);
+  sown.crop = "carrot";
+  sown.share_pct = 33.3;
+  add(JournalEvent::feel).feel = noonleaf::SoilFeel::slightly_moist;
+  add(JournalEvent::probe).water_pct = 21.7;
+  add(JournalEvent::probe).tension_kpa = 45;
+  add(JournalEvent::droop).recovered = true;
+  JournalEntry& film = add(JournalEvent::mulch);
+  film.mulch = noonleaf::MulchKind::plastic;
+  film.covered_pct = 62.5;
+  add(JournalEvent::amend).organic_pct = 4.1;
+  JournalEntry& weighed = add(JournalEvent::amend);
+  weighed.field_capacity_pct = 31.5;
+  weighed.wilting_point_pct = 14.5;
+  return entries;
+}
+
+// To the last digit that is written: a hundredth of a litre, a thousandth of a gallon (0.0038 l) or of a millimetre.
+BOOST_AUTO_TEST_CASE(what_an_entry_says_comes_back) {
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
+    garden.site.units = units;
+    std::filesystem::remove(folder / "journal.csv");
+    const std::vector<JournalEntry> entries = one_of_each();
+    for (const JournalEntry& entry : entries) add(entry);
+    const Journal journal = read();
+    BOOST_REQUIRE(journal.size() == entries.size());
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+      const JournalEntry &given = entries[i], &back = journal[i];
+      BOOST_TEST_CONTEXT("entry " << i) {
+        BOOST_TEST((back.event == given.event && back.date == given.date && back.bed == given.bed));
+        BOOST_TEST((back.feel == given.feel && back.mulch == given.mulch && back.recovered == given.recovered));
+        for (const auto number :
+             {&JournalEntry::minutes, &JournalEntry::litres, &JournalEntry::rain_mm, &JournalEntry::share_pct,
+              &JournalEntry::water_pct, &JournalEntry::tension_kpa, &JournalEntry::covered_pct,
+              &JournalEntry::organic_pct, &JournalEntry::field_capacity_pct, &JournalEntry::wilting_point_pct}) {
+          BOOST_TEST(noonleaf::is_known(back.*number) == noonleaf::is_known(given.*number));
+          if (noonleaf::is_known(given.*number)) BOOST_TEST(std::abs(back.*number - given.*number) < 0.005);
+        }
+      }
+    }
+  }
 }
 
 BOOST_AUTO_TEST_CASE(a_value_without_a_column_is_refused_with_the_fix) {

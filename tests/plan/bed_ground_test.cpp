@@ -155,6 +155,40 @@ BOOST_AUTO_TEST_CASE(a_measured_amendment_is_the_soil_and_one_without_numbers_is
   BOOST_CHECK_THROW(noonleaf::amendments_of_bed(garden.beds[0], {too_much}), noonleaf::Error);
 }
 
+Garden garden_of_measured_soil() {
+  Garden garden = invented_garden(tomato);
+  garden.beds[0].soil = {.field_capacity_m3_m3 = 0.31, .wilting_point_m3_m3 = 0.15};
+  return garden;
+}
+
+BOOST_AUTO_TEST_CASE(a_measured_soil_holds_what_was_measured) {
+  const Garden garden = garden_of_measured_soil();
+  const PlantingAccount measured = account(garden);
+  const auto& day = measured.past.days.back();
+  BOOST_CHECK_CLOSE(day.taw_mm, 1000 * (0.31 - 0.15) * day.start.root_depth_m, 1e-9);  // FAO-56 eq. 82
+  BOOST_CHECK_CLOSE(day.tew_mm, 1000 * (0.31 - 0.5 * 0.15) * 0.10, 1e-9);              // eq. 73
+  const auto today = noonleaf::plan_today(garden, {}, sky_of(garden), {.date = date});
+  BOOST_TEST(today.beds.at(0).driver.has_value());
+}
+
+// The texture equations have nothing to go by: the soil stays, and that is said.
+BOOST_AUTO_TEST_CASE(compost_in_a_measured_soil_is_said_to_count_for_nothing) {
+  const Garden garden = garden_of_measured_soil();
+  JournalEntry dug = entry_of(JournalEvent::amend, 2025y / 6 / 11);
+  dug.organic_pct = 5;
+  BOOST_TEST(noonleaf::soil_of_bed_on(garden.beds[0], {dug}, date).field_capacity_m3_m3 == 0.31);
+  const auto said = [&](const JournalEntry& entry) {
+    const auto today = noonleaf::plan_today(garden, {entry}, sky_of(garden), {.date = date});
+    return std::any_of(today.estimates.begin(), today.estimates.end(), [](const noonleaf::Estimate& each) {
+      return each.fact == noonleaf::NotMeasured::amend_measured && each.bed == "a";
+    });
+  };
+  BOOST_TEST(said(dug));
+  dug.field_capacity_pct = 35;
+  dug.wilting_point_pct = 15;
+  BOOST_TEST(!said(dug));
+}
+
 BOOST_AUTO_TEST_CASE(salt_stresses_and_asks_for_leaching) {
   Garden garden = invented_garden(tomato);
   garden.taps[0].salinity_ds_m = 2;

@@ -69,8 +69,15 @@ void add_journal(std::vector<Estimate>& estimates, const Journal& journal, sys_d
   }
 }
 
+/// A soil given by its water content has no particles for the texture equations to change.
+bool is_by_texture(const Garden& garden, const std::string& bed) {
+  const Bed* const found = find_bed(garden, bed);
+  return found == nullptr || is_missing(found->soil.field_capacity_m3_m3);
+}
+
 /// What the journal keeps and the account does not reckon with.
-void add_unused_entries(std::vector<Estimate>& estimates, const Journal& journal, sys_days date) {
+void add_unused_entries(std::vector<Estimate>& estimates, const Garden& garden, const Journal& journal,
+                        sys_days date) {
   for (const JournalEntry& entry : journal) {
     if (sys_days(entry.date) > date) continue;
     const auto add = [&](NotMeasured fact) {
@@ -78,8 +85,12 @@ void add_unused_entries(std::vector<Estimate>& estimates, const Journal& journal
           {.kind = EstimateKind::journal, .fact = fact, .date = entry.date, .bed = entry.bed});
     };
     if (entry.event == JournalEvent::mulch && !entry.mulch) add(NotMeasured::mulch_unsaid);
-    const bool told = is_known(entry.organic_pct) || is_known(entry.field_capacity_pct);
-    if (entry.event == JournalEvent::amend && !told) add(NotMeasured::amend_unsaid);
+    if (entry.event != JournalEvent::amend || is_known(entry.field_capacity_pct)) continue;
+    if (is_missing(entry.organic_pct)) {
+      add(NotMeasured::amend_unsaid);
+    } else if (!is_by_texture(garden, entry.bed)) {
+      add(NotMeasured::amend_measured);
+    }
   }
 }
 
@@ -193,7 +204,7 @@ std::vector<Estimate> estimates_behind(const Garden& garden, const Journal& jour
   if (is_missing(sky.find(sys_days(date))->estimate.t_max_c))
     estimates.push_back({.fact = NotMeasured::no_temperature_today});
   add_journal(estimates, journal, sys_days(date));
-  add_unused_entries(estimates, journal, sys_days(date));
+  add_unused_entries(estimates, garden, journal, sys_days(date));
   add_garden(estimates, garden, sys_days(date));
   add_establishment(estimates, garden, sys_days(date));
   add_salt(estimates, garden, sys_days(date));

@@ -36,6 +36,7 @@ enum class NotMeasured {
   journal_silent,     ///< since `date`
   mulch_unsaid,       ///< the entry of `date` does not say what was laid
   amend_unsaid,       ///< the entry of `date` has no numbers
+  amend_measured,     ///< the entry of `date` names organic matter for a soil that was measured
   northern_months,    ///< stages south of the equator by northern planting months
   spray_loss_unsaid,  ///< of `sprinkler`
   rate_guessed,       ///< of `sprinkler`

@@ -89,6 +89,9 @@ inline constexpr PhraseTable<NotMeasured> not_measured_en{{
     {NotMeasured::amend_unsaid,
      "the amend line of {date}{on_bed} has no numbers: the old soil is taken; weigh a pot (noonleaf soils "
      "--pot)"},
+    {NotMeasured::amend_measured,
+     "the amend line of {date}{on_bed} tells organic matter, but this soil was measured: the old soil is "
+     "taken; weigh a pot again (noonleaf soils --pot)"},
     {NotMeasured::northern_months,
      "stage lengths of annual crops are chosen by northern planting months: name a region, or write down "
      "the stages you see"},
@@ -134,6 +137,9 @@ inline constexpr PhraseTable<NotMeasured> not_measured_es{{
     {NotMeasured::amend_unsaid,
      "la línea de abono a la tierra del {date}{on_bed} no trae números: se toma la tierra de antes; pese "
      "una maceta (noonleaf soils --pot)"},
+    {NotMeasured::amend_measured,
+     "la línea de abono a la tierra del {date}{on_bed} trae materia orgánica, pero esta tierra se midió: se "
+     "toma la de antes; vuelva a pesar una maceta (noonleaf soils --pot)"},
     {NotMeasured::northern_months,
      "las etapas de los cultivos anuales van según los meses de siembra del norte: ponga una región, o "
      "anote las etapas que vea"},
