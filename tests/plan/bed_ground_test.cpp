@@ -165,7 +165,7 @@ BOOST_AUTO_TEST_CASE(a_measured_soil_holds_what_was_measured) {
   const Garden garden = garden_of_measured_soil();
   const PlantingAccount measured = account(garden);
   const auto& day = measured.past.days.back();
-  BOOST_CHECK_CLOSE(day.taw_mm, 1000 * (0.31 - 0.15) * day.start.root_depth_m, 1e-9);  // FAO-56 eq. 82
+  BOOST_CHECK_CLOSE(day.taw_mm, 1000 * (0.31 - 0.15) * day.end.root_depth_m, 1e-9);  // FAO-56 eq. 82
   BOOST_CHECK_CLOSE(day.tew_mm, 1000 * (0.31 - 0.5 * 0.15) * 0.10, 1e-9);              // eq. 73
   const auto today = noonleaf::plan_today(garden, {}, sky_of(garden), {.date = date});
   BOOST_TEST(today.beds.at(0).driver.has_value());

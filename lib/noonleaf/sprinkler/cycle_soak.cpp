@@ -142,6 +142,7 @@ std::vector<double> equal_cycles(double minutes, int count) {
   const double each = std::floor(whole / count);
   const double longer = whole - each * count;
   std::vector<double> lengths;
+  lengths.reserve(static_cast<std::size_t>(count));
   for (int i = 0; i < count; ++i) lengths.push_back(i < longer ? each + 1.0 : each);
   lengths.back() += minutes - whole;
   return lengths;

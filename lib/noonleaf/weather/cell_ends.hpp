@@ -18,7 +18,7 @@ inline namespace v1 {
 #if defined(__SSE2__)
   const __m128i separators = _mm_set1_epi8(separator), newlines = _mm_set1_epi8('\n'),
                 quotes = _mm_set1_epi8('"');
-  for (unsigned part = 0; part < 4; ++part) {
+  for (std::size_t part = 0; part < 4; ++part) {
     const __m128i bytes = _mm_loadu_si128(reinterpret_cast<const __m128i*>(place + 16 * part));
     const __m128i found =
         _mm_or_si128(_mm_or_si128(_mm_cmpeq_epi8(bytes, separators), _mm_cmpeq_epi8(bytes, newlines)),

@@ -94,7 +94,7 @@ class CsvTable {
   bool has_right_shape(const CsvRecord& record);
   bool note_station(std::string_view station);
   void learn_decimal_mark(std::string_view text);
-  void refuse_cell(const CsvCell& cell, std::string field, std::string message, std::string fix);
+  void refuse_cell(const CsvCell& cell, std::string_view field, std::string message, std::string fix);
   void keep(Problem problem);
   [[noreturn]] void refuse_several_stations();
   void refuse_no_rows() const;
