@@ -30,22 +30,22 @@ std::string findings_text(std::string_view title, const std::vector<Finding>& fi
   return text;
 }
 
+std::string counted(std::size_t count, std::string_view one, std::string_view more) {
+  return fmt::format("{} {}", count, count == 1 ? one : more);
+}
+
 std::string file_text(const WeatherFile& file) {
   std::string text = fmt::format("{}: {}, {}", file.name,
                                  file.kind == WeatherKind::forecast ? "forecast" : "measured", file.format);
   if (file.days.empty()) {
     text += ", no days\n";
   } else {
-    text += fmt::format(", {} days, {} to {}\n", file.days.size(), iso_date(file.days.front().date),
-                        iso_date(file.days.back().date));
+    text += fmt::format(", {}, {} to {}\n", counted(file.days.size(), "day", "days"),
+                        iso_date(file.days.front().date), iso_date(file.days.back().date));
   }
   for (const std::string& note : file.notes) text += wrapped("note: " + note, 2);
   return text + findings_text("set aside, taken as missing", file.set_aside) +
          findings_text("doubtful, used all the same", file.doubts);
-}
-
-std::string counted(std::size_t count, std::string_view one, std::string_view more) {
-  return fmt::format("{} {}", count, count == 1 ? one : more);
 }
 
 std::string folder_text(const GardenFolder& folder) {

@@ -15,7 +15,8 @@ namespace {
 
 /// A variable of the environment; empty when it is not set.
 std::string_view environment(const char* name) {
-  const char* const value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe): one thread, and none sets a variable
+  const char* const value =
+      std::getenv(name);  // NOLINT(concurrency-mt-unsafe): one thread, and none sets a variable
   return value == nullptr ? std::string_view() : std::string_view(value);
 }
 

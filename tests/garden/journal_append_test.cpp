@@ -175,11 +175,13 @@ BOOST_AUTO_TEST_CASE(what_an_entry_says_comes_back) {
       const JournalEntry &given = entries[i], &back = journal[i];
       BOOST_TEST_CONTEXT("entry " << i) {
         BOOST_TEST((back.event == given.event && back.date == given.date && back.bed == given.bed));
-        BOOST_TEST((back.feel == given.feel && back.mulch == given.mulch && back.recovered == given.recovered));
+        BOOST_TEST(
+            (back.feel == given.feel && back.mulch == given.mulch && back.recovered == given.recovered));
         for (const auto number :
              {&JournalEntry::minutes, &JournalEntry::litres, &JournalEntry::rain_mm, &JournalEntry::share_pct,
               &JournalEntry::water_pct, &JournalEntry::tension_kpa, &JournalEntry::covered_pct,
-              &JournalEntry::organic_pct, &JournalEntry::field_capacity_pct, &JournalEntry::wilting_point_pct}) {
+              &JournalEntry::organic_pct, &JournalEntry::field_capacity_pct,
+              &JournalEntry::wilting_point_pct}) {
           BOOST_TEST(noonleaf::is_known(back.*number) == noonleaf::is_known(given.*number));
           if (noonleaf::is_known(given.*number)) BOOST_TEST(std::abs(back.*number - given.*number) < 0.005);
         }

@@ -9,8 +9,8 @@
 #include "noonleaf/crop/kc_ini.hpp"
 #include "noonleaf/crop/salinity.hpp"
 #include "noonleaf/error.hpp"
-#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/bed_sky.hpp"
+#include "noonleaf/plan/bed_water.hpp"
 #include "noonleaf/plan/ground_history.hpp"
 #include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/wetting_pattern.hpp"
@@ -166,7 +166,7 @@ BOOST_AUTO_TEST_CASE(a_measured_soil_holds_what_was_measured) {
   const PlantingAccount measured = account(garden);
   const auto& day = measured.past.days.back();
   BOOST_CHECK_CLOSE(day.taw_mm, 1000 * (0.31 - 0.15) * day.end.root_depth_m, 1e-9);  // FAO-56 eq. 82
-  BOOST_CHECK_CLOSE(day.tew_mm, 1000 * (0.31 - 0.5 * 0.15) * 0.10, 1e-9);              // eq. 73
+  BOOST_CHECK_CLOSE(day.tew_mm, 1000 * (0.31 - 0.5 * 0.15) * 0.10, 1e-9);            // eq. 73
   const auto today = noonleaf::plan_today(garden, {}, sky_of(garden), {.date = date});
   BOOST_TEST(today.beds.at(0).driver.has_value());
 }

@@ -20,7 +20,7 @@ namespace formula {
 struct HourlyCoefficients {
   double cn;
   double cd_day, cd_night;  ///< FAO-56 knows one
-  double g_day, g_night;  ///< G as a share of Rn
+  double g_day, g_night;    ///< G as a share of Rn
 };
 inline constexpr HourlyCoefficients fao56_hourly{37.0, 0.34, 0.34, 0.1, 0.5};
 inline constexpr HourlyCoefficients asce_short_hourly{37.0, 0.24, 0.96, 0.1, 0.5};

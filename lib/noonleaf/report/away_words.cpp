@@ -109,7 +109,10 @@ std::string sure_line(const AwayView& view, const AwayBed& bed, Language languag
 std::string sure_notes(const AwayView& view, Language language) {
   if (!view.away.likelihood) return {};
   std::string text, begin = std::string(sure_phrases(language).how_sure) + ": ";
-  for (const std::string& line : likelihood_head_words({view.garden, *view.away.likelihood, language}))
+  const bool at_once = view.away.question.from == view.away.question.today;
+  const LikelihoodView tried{view.garden, *view.away.likelihood, language,
+                             at_once ? WaterTried::no_more : WaterTried::until_leaving};
+  for (const std::string& line : likelihood_head_words(tried))
     text += wrapped_text(std::exchange(begin, {}) + line, paragraph);
   return text;
 }

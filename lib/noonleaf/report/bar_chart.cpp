@@ -42,7 +42,9 @@ class Scale {
       : step_(step_of(highest)), steps_(static_cast<int>(std::ceil(highest / step_))) {}
   double step() const { return step_; }
   int steps() const { return steps_; }
-  double y(double value) const { return height - bottom - value / (step_ * steps_) * (height - bottom - top); }
+  double y(double value) const {
+    return height - bottom - value / (step_ * steps_) * (height - bottom - top);
+  }
 
  private:
   double step_;

@@ -13,8 +13,8 @@ struct LikelihoodPhrases {
   std::string_view limit_today, limit_by, limit_also_by, limit_not, absence, how_sure, wilts_by, wilts_not,
       no_hours;
   std::string_view alert_likely;
-  std::string_view tried, without_water, with_plan, past_years, this_year, last_days, assumed, low_quarter,
-      rain_counts;
+  std::string_view tried, without_water, with_plan, until_leaving, past_years, this_year, last_days, assumed,
+      low_quarter, rain_counts;
   std::string_view minutes;
   std::string_view measure, measure_gain, cans_test, bucket_test, feel_test, rain_gauge;
 };
@@ -36,8 +36,9 @@ inline constexpr LikelihoodPhrases likelihood_english{
     .no_hours = ".",
     .alert_likely = "{} of the weathers and gardens tried",
     .tried = "{} weathers and gardens tried, each as wrong as forecasts, tables and guesses may be.",
-    .without_water = "Without more water:",
-    .with_plan = "With the runs of the plan:",
+    .without_water = "No more water is counted.",
+    .with_plan = "The runs of the plan are counted.",
+    .until_leaving = "The runs of the plan before the absence are counted, and none in it.",
     .past_years =
         "Behind the forecast, which ends on {}, days of the same season in your own {} past years stand "
         "for the weather.",
@@ -81,8 +82,9 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .tried =
         "Se probaron {} casos con otro tiempo, otra tierra y otro aspersor, cada uno tan equivocado como "
         "pueden estarlo pronósticos, tablas y suposiciones.",
-    .without_water = "Si no se riega más:",
-    .with_plan = "Con los riegos del plan:",
+    .without_water = "No se cuenta más riego.",
+    .with_plan = "Se cuentan los riegos del plan.",
+    .until_leaving = "Se cuentan los riegos del plan antes de la ausencia y ninguno durante ella.",
     .past_years =
         "Después del pronóstico, que termina el {}, se usan días de la misma época de {} años pasados de "
         "sus propios archivos.",
@@ -108,12 +110,13 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .rain_gauge = "ponga un pluviómetro y anote lo que recoge"};
 
 constexpr bool is_complete(const LikelihoodPhrases& p) {
-  const std::array all{
-      p.in_tenths,     p.hardly_any,  p.nearly_all,    p.all,       p.none,       p.limit_today,  p.limit_by,
-      p.limit_also_by, p.limit_not,   p.absence,       p.how_sure,  p.wilts_by,   p.wilts_not,    p.no_hours,
-      p.alert_likely,  p.tried,       p.without_water, p.with_plan, p.past_years, p.this_year,    p.last_days,
-      p.assumed,       p.low_quarter, p.rain_counts,   p.minutes,   p.measure,    p.measure_gain, p.cans_test,
-      p.bucket_test,   p.feel_test,   p.rain_gauge};
+  const std::array all{p.in_tenths,   p.hardly_any,    p.nearly_all,    p.all,           p.none,
+                       p.limit_today, p.limit_by,      p.limit_also_by, p.limit_not,     p.absence,
+                       p.how_sure,    p.wilts_by,      p.wilts_not,     p.no_hours,      p.alert_likely,
+                       p.tried,       p.without_water, p.with_plan,     p.until_leaving, p.past_years,
+                       p.this_year,   p.last_days,     p.assumed,       p.low_quarter,   p.rain_counts,
+                       p.minutes,     p.measure,       p.measure_gain,  p.cans_test,     p.bucket_test,
+                       p.feel_test,   p.rain_gauge};
   for (const std::string_view phrase : all)
     if (phrase.empty()) return false;
   return true;

@@ -1,6 +1,7 @@
 #include "noonleaf/report/likelihood_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string_view>
 
@@ -109,9 +110,10 @@ std::string behind_forecast_words(const LikelihoodView& view) {
 
 std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
   const LikelihoodPhrases& phrases = phrases_of(view.language);
-  const bool planned = view.water == WaterTried::of_the_plan;
+  const std::array water{phrases.without_water, phrases.with_plan,
+                         phrases.until_leaving};  // as in WaterTried
   return {fmt::format(fmt::runtime(phrases.tried), view.likelihood.members) + " " +
-              std::string(planned ? phrases.with_plan : phrases.without_water),
+              std::string(water[static_cast<std::size_t>(view.water)]),
           behind_forecast_words(view), fmt::format("{} {}", phrases.assumed, phrases.rain_counts)};
 }
 

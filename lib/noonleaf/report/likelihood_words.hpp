@@ -13,8 +13,9 @@ inline namespace [[gnu::visibility("default")]] v1 {
 
 /// The water that the members get besides rain.
 enum class WaterTried {
-  no_more,     ///< none from now on
-  of_the_plan  ///< that of the plan's runs
+  no_more,       ///< none from now on
+  of_the_plan,   ///< that of the plan's runs
+  until_leaving  ///< that of the plan's runs before an absence, none in it
 };
 
 /// A likelihood and the garden that it is about.

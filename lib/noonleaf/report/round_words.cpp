@@ -110,8 +110,9 @@ bool is_name_enough(const RoundRow& row, std::span<const RoundRow> rows) {
 }  // namespace
 
 std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts) {
-  std::string text = fmt::format("{} gardens: {} need a person, {} water today, {} cannot be told\n\n",
-                                 counts.gardens, counts.person_needed, counts.run_today, counts.cannot_tell);
+  std::string text =
+      fmt::format("{} garden{}: {} need a person, {} water today, {} cannot be told\n\n", counts.gardens,
+                  counts.gardens == 1 ? "" : "s", counts.person_needed, counts.run_today, counts.cannot_tell);
   text += fmt::format("{:>3}  {:<6} {} {}\n", "", "what", cut("garden", garden_width), "why");
   std::size_t place = 0;
   for (const RoundRow& row : rows) {
@@ -123,7 +124,7 @@ std::string round_text(std::span<const RoundRow> rows, const RoundCounts& counts
   const std::string tried = tried_words(rows);
   if (!tried.empty()) text += "\n" + tried;
   if (rows.size() < counts.gardens)
-    text += fmt::format("\nand {} gardens that can wait longer (--top N shows more)\n",
+    text += fmt::format("\nand {} more that can wait longer (--top N shows more)\n",
                         counts.gardens - rows.size());
   return text;
 }

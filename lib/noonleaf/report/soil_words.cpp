@@ -171,8 +171,11 @@ std::vector<std::string> pot_steps() {
       "streaming, weigh: soaked.",
       "3. Cover it and let it drain for a day. Weigh: drained.",
       "4. Give no more water. When the leaves hang at dawn, weigh: wilted.",
-      "5. If you can, dry the soil in its pot (a metal one) at 105 °C, 220 °F, until it loses no more. "
-      "Weigh: dry. Without it the available water is still exact.",
+      "5. If you can, have the soil dried at 105 °C, 220 °F, until it loses no more: in a laboratory, or in "
+      "a metal "
+      "pot and an oven not used for food, with the window open and somebody there. Weigh: dry. What is "
+      "available to "
+      "plants does not need it; without it the field capacity is an estimate.",
       "6. Empty the pot, close the holes, fill water to the mark and measure it: the volume."};
 }
 

@@ -363,7 +363,8 @@ bool CsvTable::take_key(std::size_t index, const CsvCell& cell, std::string_view
   return true;
 }
 
-void CsvTable::refuse_cell(const CsvCell& cell, std::string_view field, std::string message, std::string fix) {
+void CsvTable::refuse_cell(const CsvCell& cell, std::string_view field, std::string message,
+                           std::string fix) {
   Problem found = source_->problem(source_->line() + cell.line, std::move(message), std::move(fix));
   found.column = cell.column;
   found.text = valid_utf8(cell.raw);
