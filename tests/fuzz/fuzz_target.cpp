@@ -4,7 +4,9 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
-#include <sys/mman.h>
+#include <fstream>
+#include <string>
+#include <system_error>
 #include <unistd.h>
 
 #include "noonleaf/weather/utf8_text.hpp"
@@ -17,17 +19,48 @@ void require(bool holds, std::string_view what) {
   std::abort();
 }
 
-InputFile::InputFile(std::string_view bytes) : descriptor_(::memfd_create("input", MFD_CLOEXEC)) {
-  require(descriptor_ >= 0, "a file in memory can be made");
-  for (std::size_t written = 0; written < bytes.size();) {
-    const auto more = ::write(descriptor_, bytes.data() + written, bytes.size() - written);
-    require(more > 0, "a file in memory can be written");
-    written += static_cast<std::size_t>(more);
+namespace {
+
+/// Of this process, gone when it ends by itself.
+class InputFolder {
+ public:
+  InputFolder() {
+    std::string name = (std::filesystem::temp_directory_path() / "noonleaf-fuzz-XXXXXX").string();
+    require(::mkdtemp(name.data()) != nullptr, "a folder can be made");
+    path_ = name;
   }
-  path_ = "/proc/self/fd/" + std::to_string(descriptor_);
+  ~InputFolder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  InputFolder(const InputFolder&) = delete;
+  InputFolder& operator=(const InputFolder&) = delete;
+  const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+}  // namespace
+
+InputFile::InputFile(std::string_view bytes) {
+  static const InputFolder folder;
+  path_ = folder.path() / "input";
+  require(!std::filesystem::exists(path_), "one input at a time");
+  std::ofstream stream(path_, std::ios::binary);
+  stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  require(stream.flush().good(), "the input can be written");
 }
 
-InputFile::~InputFile() { ::close(descriptor_); }
+InputFile::~InputFile() {
+  std::error_code ignored;
+  std::filesystem::remove(path_, ignored);
+}
+
+Answers& answers() {
+  static Answers counted;
+  return counted;
+}
 
 void check_refusal(const noonleaf::Error& refused, std::string_view input) {
   const auto& problems = refused.problems();

@@ -39,6 +39,9 @@ int main(int count, char** places) {
       ++replayed;
     }
   }
-  std::printf("%zu inputs\n", replayed);
-  return replayed > 0 ? 0 : 1;
+  const fuzz::Answers& answers = fuzz::answers();
+  std::printf("%zu inputs; readers took %zu times what they got and refused %zu times\n", replayed,
+              answers.taken, answers.refused);
+  const bool nothing_tried = answers.taken == 0 && answers.refused > 0;
+  return replayed > 0 && !nothing_tried ? 0 : 1;
 }

@@ -40,7 +40,7 @@ fuzz() {
   name=$1 longest=$2 words=$3
   shift 3
   found=$folder/found/$name log=$folder/$name.log dictionary='' single=''
-  mkdir -p "$found"
+  mkdir -p "$found" "$found.tmp"
   [ "$words" = none ] || dictionary="-dict=$here/words/$words.txt"
   folders=$here/corpus/$name
   for seed in "$@"; do
@@ -49,7 +49,7 @@ fuzz() {
   status=0
   # Kept inputs and seeds are read, new ones written into the first folder.
   # shellcheck disable=SC2086
-  "$folder/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -max_len="$longest" -rss_limit_mb=2048 -timeout=10 \
+  TMPDIR=$found.tmp "$folder/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -max_len="$longest" -rss_limit_mb=2048 -timeout=10 \
     -print_final_stats=1 -artifact_prefix="$found/" $dictionary \
     ${single:+-seed_inputs="$single"} "$found" $folders >"$log" 2>&1 || status=1
   printf '%-16s %10s %7s  %s\n' "$name" "$(value number_of_executed_units "$log")" "$(edges "$log")" \
