@@ -36,9 +36,9 @@ inline constexpr LikelihoodPhrases likelihood_english{
     .no_hours = ".",
     .alert_likely = "{} of the weathers and gardens tried",
     .tried = "{} weathers and gardens tried, each as wrong as forecasts, tables and guesses may be.",
-    .without_water = "No more water is counted.",
-    .with_plan = "The runs of the plan are counted.",
-    .until_leaving = "The runs of the plan before the absence are counted, and none in it.",
+    .without_water = "As if nobody watered again.",
+    .with_plan = "As if the plan were followed.",
+    .until_leaving = "As if the plan were followed up to the absence, and nobody watered in it.",
     .past_years =
         "Behind the forecast, which ends on {}, days of the same season in your own {} past years stand "
         "for the weather.",
@@ -82,9 +82,9 @@ inline constexpr LikelihoodPhrases likelihood_spanish{
     .tried =
         "Se probaron {} casos con otro tiempo, otra tierra y otro aspersor, cada uno tan equivocado como "
         "pueden estarlo pronósticos, tablas y suposiciones.",
-    .without_water = "No se cuenta más riego.",
-    .with_plan = "Se cuentan los riegos del plan.",
-    .until_leaving = "Se cuentan los riegos del plan antes de la ausencia y ninguno durante ella.",
+    .without_water = "Como si nadie volviera a regar.",
+    .with_plan = "Como si se siguiera el plan.",
+    .until_leaving = "Como si se siguiera el plan hasta la ausencia y nadie regara durante ella.",
     .past_years =
         "Después del pronóstico, que termina el {}, se usan días de la misma época de {} años pasados de "
         "sus propios archivos.",
