@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <exception>
 #include <iostream>
+#include <new>
 #include <variant>
 
 #include "noonleaf/error.hpp"
@@ -24,6 +25,11 @@ int exit_code_of(const Work& work) {
     std::fputs(noonleaf::describe(refused.problems()).c_str(), stderr);
   } catch (const noonleaf::cli::StoppedReading&) {
     return done;
+  } catch (const std::bad_alloc&) {
+    std::fputs(
+        "noonleaf: there is not enough memory for this\n"
+        "  fix: close other programs, or ask for less at once: fewer gardens, fewer years of weather\n",
+        stderr);
   } catch (const std::exception& failed) {
     std::fprintf(stderr,
                  "noonleaf: %s\n  fix: this should not happen; please report it with the files you used\n",

@@ -74,6 +74,27 @@ def without_zones(place):
            f"without zones: {done.returncode} {done.stdout[:200]!r} {done.stderr!r}")
 
 
+def little_memory(place):
+    """A little less memory than `today` needs: it says that, and does not ask for a report."""
+    place.fresh_garden()
+
+    def within(megabytes):
+        return place.run("today", "demo", before=["prlimit", f"--as={megabytes << 20}"])
+
+    too_little, enough = 8, 4096
+    if within(enough).returncode != 0:
+        print("not run here, memory may not be limited: a sanitizer, or no prlimit")
+        return
+    while enough - too_little > 1:
+        middle = (too_little + enough) // 2
+        too_little, enough = (too_little, middle) if within(middle).returncode == 0 else (middle, enough)
+    for less in range(1, 7):
+        done = within(enough - less)
+        said = "not enough memory" in done.stderr and "fix:" in done.stderr
+        expect(done.returncode == 1 and said or done.returncode == 0 and less == 1,
+               f"{less} MB less than the {enough} needed: {done.returncode} {done.stderr[-300:]!r}")
+
+
 def four_at_once(place):
     """Four people log at the same time: every entry is there once, with a number of its own."""
     place.fresh_garden()
@@ -97,6 +118,7 @@ def main(command):
         interrupted(place)
         clock_set_back(place)
         without_zones(place)
+        little_memory(place)
         four_at_once(place)
     end()
 

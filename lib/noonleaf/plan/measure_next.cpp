@@ -47,6 +47,7 @@ double explained(const std::vector<double>& x, const std::vector<double>& minute
 
 std::vector<double> logs(const std::vector<double>& values) {
   std::vector<double> out;
+  out.reserve(values.size());
   for (const double value : values) out.push_back(std::log(value));
   return out;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -14,7 +15,7 @@ inline namespace v1 {
 inline double quantile(std::vector<double> values, double share) {
   values.erase(std::remove_if(values.begin(), values.end(), is_missing), values.end());
   if (values.empty()) return missing;
-  const auto at = static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1) + 0.5);
+  const auto at = std::lround(share * static_cast<double>(values.size() - 1));
   std::nth_element(values.begin(), values.begin() + at, values.end());
   return values[static_cast<std::size_t>(at)];
 }

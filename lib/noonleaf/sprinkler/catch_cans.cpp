@@ -155,6 +155,7 @@ std::vector<double> area_shares(const std::vector<CatchCan>& cans) {
   if (!has_position(cans.front()))
     return std::vector<double>(cans.size(), 1.0 / static_cast<double>(cans.size()));
   std::vector<GroundPoint> points;
+  points.reserve(cans.size());
   for (const CatchCan& can : cans) points.push_back({can.x_m, can.y_m});
   return thiessen_shares(points);
 }
