@@ -119,20 +119,26 @@ std::string answer_text(const AppendedEntry& added, const JournalEntry& entry, c
                          "Look again in the evening and at dawn.",
                          0)
                    : std::string{};
+  const std::string twice =
+      added.other_water.empty()
+          ? std::string{}
+          : wrapped(fmt::format(
+                        "Entry {} is water for the same bed and day. Both count: if it is the same run, take "
+                        "one back.",
+                        added.other_water),
+                    0);
   return wrapped(fmt::format("Entry {}: {}.", added.id, said_back(entry, arguments.event_word, garden)), 0) +
-         droop +
+         droop + twice +
          wrapped(fmt::format("If that is wrong: noonleaf log {} undo {}", arguments.folder, added.id), 0);
 }
 
 std::string answer_json(const AppendedEntry& added, const std::string& shown_name) {
-  nlohmann::ordered_json json{{"shape", "noonleaf.log"},
-                              {"version", 1},
-                              {"file", shown_name},
-                              {"id", added.id},
-                              {"line", added.line},
-                              {"cut_off_line", nullptr},
-                              {"other_problems", added.other_problems}};
+  nlohmann::ordered_json json{{"shape", "noonleaf.log"}, {"version", 1},
+                              {"file", shown_name},      {"id", added.id},
+                              {"line", added.line},      {"cut_off_line", nullptr},
+                              {"other_water", nullptr},  {"other_problems", added.other_problems}};
   if (added.cut_off) json["cut_off_line"] = added.cut_off->line;
+  if (!added.other_water.empty()) json["other_water"] = added.other_water;
   return json.dump(2) + "\n";
 }
 

@@ -214,6 +214,20 @@ BOOST_AUTO_TEST_CASE(an_entry_that_cannot_be_true_is_refused_before_it_is_writte
   BOOST_TEST(text() == header);
 }
 
+// One run typed twice counts twice: whoever types it is told of the first.
+BOOST_AUTO_TEST_CASE(water_of_the_same_bed_and_day_is_named) {
+  BOOST_TEST(add(watered("a", 25)).other_water.empty());
+  BOOST_TEST(add(watered("a", 25)).other_water == "1");
+  BOOST_TEST(add(watered("b", 25)).other_water.empty());
+  JournalEntry other_day = watered("b", 25);
+  other_day.date = 2025y / 7 / 17;
+  BOOST_TEST(add(other_day).other_water.empty());
+  BOOST_TEST(add(watered("b", 0)).other_water.empty());  // it did not run: nothing counts twice
+  add(undo_of("1"));
+  add(undo_of("2"));
+  BOOST_TEST(add(watered("a", 25)).other_water.empty());
+}
+
 BOOST_AUTO_TEST_CASE(texts_come_back_as_they_were_and_no_spreadsheet_runs_them) {
   write(header);
   const std::array<std::string, 9> texts{

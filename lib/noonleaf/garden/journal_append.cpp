@@ -268,17 +268,35 @@ std::vector<Problem> own_problems(const std::vector<Problem>& problems, std::siz
   return own;
 }
 
-/// Reads the journal as it would be. Result: how many faults the lines before have.
-std::size_t check_whole(const std::string& text, std::size_t line, const JournalTarget& target,
-                        const Garden& garden) {
+/// The journal as it would be; not read where the lines before have faults.
+struct WholeJournal {
+  Journal entries{};
+  std::size_t other_problems = 0;
+};
+WholeJournal check_whole(const std::string& text, std::size_t line, const JournalTarget& target,
+                         const Garden& garden) {
   try {
-    with_journal(garden, parse_journal(text, target.shown_name, &garden), target.shown_name);
+    WholeJournal whole{parse_journal(text, target.shown_name, &garden)};
+    with_journal(garden, whole.entries, target.shown_name);
+    return whole;
   } catch (const Error& refused) {
     std::vector<Problem> own = own_problems(refused.problems(), line);
     if (!own.empty()) throw Error(std::move(own));
-    return refused.problems().size();
+    return {{}, refused.problems().size()};
   }
-  return 0;
+}
+
+bool is_water(const JournalEntry& entry) {
+  return entry.event == JournalEvent::water && (entry.minutes > 0 || entry.litres > 0);
+}
+
+/// The same run typed twice would count twice: the id of water that the bed already has on that day.
+std::string other_water(const JournalEntry& entry, const std::string& id, const Journal& journal) {
+  if (!is_water(entry)) return {};
+  const auto other = std::find_if(journal.begin(), journal.end(), [&](const JournalEntry& each) {
+    return is_water(each) && each.id != id && each.bed == entry.bed && each.date == entry.date;
+  });
+  return other == journal.end() ? std::string{} : other->id;
 }
 
 /// A quotation mark that swallows whole lines would swallow the new one as well.
@@ -323,9 +341,12 @@ std::vector<AppendedEntry> append_locked(const JournalTarget& target, const Gard
     ++shape.highest_id;
     added.push_back({.id = cells.find(name_of(JournalColumn::id))->second, .line = line + added.size()});
   }
-  const std::size_t other_problems = check_whole(shape.text + bytes, line, target, garden);
+  const WholeJournal whole = check_whole(shape.text + bytes, line, target, garden);
   append_durably(target.file, target.shown_name, bytes);
-  for (AppendedEntry& entry : added) entry.other_problems = other_problems;
+  for (std::size_t index = 0; index < added.size(); ++index) {
+    added[index].other_problems = whole.other_problems;
+    added[index].other_water = other_water(entries[index], added[index].id, whole.entries);
+  }
   added.front().cut_off = std::move(join.cut_off);
   return added;
 }
