@@ -112,4 +112,23 @@ BOOST_AUTO_TEST_CASE(one_long_run_that_nobody_wrote_down_keeps_the_two_traces_fa
   BOOST_TEST(doubtful.open_question->dr_if_done_mm < doubtful.open_question->dr_if_not_done_mm - 20);
 }
 
+// Rain of this morning on yesterday's run: done, the bed is full and takes nothing; not done, it is thirsty all the same.
+BOOST_AUTO_TEST_CASE(where_no_run_is_right_in_both_cases_the_soil_is_looked_at_first) {
+  garden.beds[0].known_wet = 2025y / 7 / 16;  // so that one run fills it
+  Journal journal = nothing_ran_before(day);
+  std::erase_if(journal, [](const JournalEntry& each) { return each.date == 2025y / 7 / 22; });
+  journal.push_back(entry(JournalEvent::rain, day));
+  journal.back().bed.clear();
+  journal.back().time_of_day = 630min;  // read earlier it would tell of yesterday
+  journal.back().rain_mm = 8;
+  const BedToday doubtful = bed(journal);
+  BOOST_TEST((doubtful.reason == noonleaf::BedReason::look_first));
+  BOOST_TEST(!doubtful.driver.has_value());
+  BOOST_TEST(!(doubtful.run.minutes > 0));
+  BOOST_REQUIRE(doubtful.open_question.has_value());
+  BOOST_TEST(doubtful.open_question->dr_if_done_mm < 1);
+  BOOST_TEST(doubtful.open_question->run_if_not_done.minutes > 0);
+  BOOST_TEST(doubtful.later_slot.has_value());
+}
+
 BOOST_AUTO_TEST_SUITE_END()
