@@ -91,13 +91,14 @@ NetRain rain_and_runoff(BalanceDetail& d, Working& w, const BalanceDay& day,
   d.irrigation_mm = day.irrigation_mm + day.evening_irrigation_mm;
   d.evening_irrigation_mm = day.evening_irrigation_mm;
   d.runoff_mm = 0;
+  double kept = 1;
   if (is_known(settings.curve_number) && d.rain_mm > 0) {
     const double fw = settings.irrigated_frac;
     const double de = fw * w.state.de_mm + (1 - fw) * w.state.de_rain_mm;
     d.curve_number = curve_number_for_wetness(settings.curve_number, de, d.rew_mm, d.tew_mm);
     d.runoff_mm = runoff_mm(d.rain_mm, d.curve_number);
+    kept = 1 - d.runoff_mm / d.rain_mm;
   }
-  const double kept = d.rain_mm > 0 ? 1 - d.runoff_mm / d.rain_mm : 1;
   const NetRain net{day.rain_mm * kept, day.evening_rain_mm * kept};
   w.day.morning = net.morning_mm + day.irrigation_mm;
   w.day.evening = net.evening_mm + day.evening_irrigation_mm;

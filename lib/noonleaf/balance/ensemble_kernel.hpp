@@ -21,7 +21,6 @@ struct alignas(64) EnsembleBlock {
   Lane transpiration, evaporation, drainage, runoff, irrigation, stress, beyond, refills;
   /// Between the two halves of a day: short chains of operations keep a processor busier than one long one.
   Lane de_wet, de_rain_wet, evaporation_demand, rain_part_demand, transpiration_demand, dr_open;
-  std::size_t count = 0;
 };
 
 /// Far below every climate term: wind or humidity of the day is missing.

@@ -85,31 +85,28 @@ void bare_ground(GrowthDay& growth, const CropClimate& climate) {
   growth.kc_max = kc_max(0, climate, 0);
 }
 
-/// Which stage's straight line of eq. 66 the day lies on.
+/// Which stage's straight line of eq. 66 the day lies on, from which coefficient to which.
 struct CurvePiece {
   double passed_d, stage_d;
-  std::size_t from, to;  ///< 0 = ini, 1 = mid, 2 = end
+  double KcCurve::*from, KcCurve::*to;
 };
 
 CurvePiece piece_of_day(const KcCurve& curve, double day) {
   const double development = curve.l_ini_d, mid = development + curve.l_dev_d, late = mid + curve.l_mid_d;
-  if (day <= development) return {0, curve.l_ini_d, 0, 0};
-  if (day <= mid) return {development, curve.l_dev_d, 0, 1};
-  if (day <= late) return {mid, curve.l_mid_d, 1, 1};
-  return {late, curve.l_late_d, 1, 2};
+  if (day <= development) return {0, curve.l_ini_d, &KcCurve::ini, &KcCurve::ini};
+  if (day <= mid) return {development, curve.l_dev_d, &KcCurve::ini, &KcCurve::mid};
+  if (day <= late) return {mid, curve.l_mid_d, &KcCurve::mid, &KcCurve::mid};
+  return {late, curve.l_late_d, &KcCurve::mid, &KcCurve::end};
 }
 
 void tell_curves(GrowthDetail& detail, const KcCurve& kcb, const KcCurve& kc) {
   const CurvePiece piece = piece_of_day(kcb, detail.day_of_season);
-  const auto value = [](const KcCurve& curve, std::size_t which) {
-    return which == 0 ? curve.ini : which == 1 ? curve.mid : curve.end;
-  };
   detail.passed_d = piece.passed_d;
   detail.stage_d = piece.stage_d;
-  detail.kcb_prev = value(kcb, piece.from);
-  detail.kcb_next = value(kcb, piece.to);
-  detail.kc_prev = value(kc, piece.from);
-  detail.kc_next = value(kc, piece.to);
+  detail.kcb_prev = kcb.*piece.from;
+  detail.kcb_next = kcb.*piece.to;
+  detail.kc_prev = kc.*piece.from;
+  detail.kc_next = kc.*piece.to;
 }
 
 void coefficients_of_day(GrowthDetail& detail, const Crop& crop, const Planting& planting) {

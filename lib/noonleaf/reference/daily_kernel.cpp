@@ -53,9 +53,13 @@ template <Equation equation>
   std::uint64_t outside = 0;
   for (std::size_t i = 0; i < count; ++i) {
     const double ra = in.ra_mj_m2_d[i];
+    formula::DailyRow row{};  // net radiation asks for neither wind nor soil heat
+    row.t_max_c = in.t_max_c[i];
+    row.t_min_c = in.t_min_c[i];
+    row.ea_kpa = in.ea_kpa[i];
+    row.rs_mj_m2_d = in.rs_mj_m2_d[i];
     const formula::DailyTerms day = formula::daily_terms<BatchMath, equation>(
-        {in.t_max_c[i], in.t_min_c[i], in.ea_kpa[i], in.rs_mj_m2_d[i], 0.0, 0.0},
-        {in.gamma_kpa_c, ra, formula::clear_sky(ra, in.elevation_m)}, in.surface);
+        row, {in.gamma_kpa_c, ra, formula::clear_sky(ra, in.elevation_m)}, in.surface);
     rn_mj_m2_d[i] = day.rn_mj_m2_d;
     outside |= outside_bits<Extra::of_block>(in, i);
   }

@@ -101,10 +101,11 @@ HourlySite hourly_site(const Location& location, std::chrono::sys_seconds begin,
   site.phase = (begin - std::chrono::floor<std::chrono::days>(begin)) % length;
   site.pressure_kpa = atmospheric_pressure_kpa(location.elevation_m);
   site.periods_a_day = static_cast<std::size_t>(day_length / length);
-  site.ra_mj_m2_h.reserve(366 * site.periods_a_day);
-  site.sky.reserve(366 * site.periods_a_day);
+  constexpr int year_d = 366;  // a leap year's; the others have no use for its last day
+  site.ra_mj_m2_h.reserve(year_d * site.periods_a_day);
+  site.sky.reserve(year_d * site.periods_a_day);
   const SolarDay day = solar_day(location, site.phase, length, site.periods_a_day);
-  for (int j = 1; j <= 366; ++j) fill_day(site, day, j);
+  for (int j = 1; j <= year_d; ++j) fill_day(site, day, j);
   return site;
 }
 
