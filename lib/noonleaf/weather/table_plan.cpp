@@ -50,6 +50,7 @@ std::optional<std::size_t> weather_column_named(std::string_view name) {
 
 std::vector<std::string_view> all_canonical_names() {
   std::vector<std::string_view> names;
+  names.reserve(key_columns.size() + weather_columns().size());
   for (const KeyColumn& key : key_columns) names.push_back(key.name);
   for (const WeatherColumn& column : weather_columns()) names.push_back(column.name);
   return names;
