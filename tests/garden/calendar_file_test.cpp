@@ -191,6 +191,11 @@ BOOST_AUTO_TEST_CASE(rules_that_would_be_walked_for_minutes_are_refused) {
   const std::string line_of_skips = "EXDATE:19000101T080000" + times(399, ",19000102T080000") + "\r\n";
   BOOST_TEST(refused(event(begin + daily + times(3, line_of_skips)), fall) ==
              "school.ics: EXDATE: the event \"Class\" lists more than 1,000 dates");
+  const std::string first_skip = "EXDATE:19000101T080000", other_skip = ",19000102T080000";
+  BOOST_TEST(refused(event(begin + first_skip + times(499, other_skip) + "\r\n" + daily), fall) == "");
+  BOOST_TEST(
+      refused(event(begin + first_skip + times(250, other_skip + "\r\n ") + times(250, other_skip) + "\r\n"),
+              fall) == "school.ics:9: this list of dates has more than 500");
   BOOST_TEST(refused(event(begin + daily + times(50, skip)), centuries) == "");
   BOOST_TEST(refused(times(3, event(begin + daily + times(1'000, skip))), centuries) == too_often);
   for (const std::string never : {"FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30", "FREQ=MONTHLY;BYDAY=6MO",

@@ -28,6 +28,7 @@ using std::chrono::year_month_day;
 // A timetable has some thousands at most; more would keep the reader busy for minutes.
 constexpr int most_events = 5'000;
 constexpr std::size_t most_hours = 500'000;
+constexpr std::ptrdiff_t most_dates_of_line = 500;  // measured, libical 3.0
 constexpr std::int64_t longest_event_s = 3653LL * 86'400;
 
 struct FreeComponent {
@@ -51,19 +52,46 @@ std::string property_name(std::string_view text) {
   return name;
 }
 
+[[noreturn]] void refuse_line(std::string_view file, std::size_t line, std::string message, std::string fix) {
+  Problem problem;
+  problem.file = file;
+  problem.line = line;
+  problem.message = std::move(message);
+  problem.fix = std::move(fix);
+  throw Error(std::move(problem));
+}
+
+/// A list of exceptions, over as many lines as it goes on for: libical drops what lies behind `most_dates_of_line`
+/// without a word.
+void require_short_lists(std::string_view text, std::string_view shown_name) {
+  std::size_t line = 1, first_line = 1;
+  std::ptrdiff_t dates = 0;
+  bool lists = false;
+  for (std::size_t begin = 0; begin < text.size(); ++line) {
+    const std::size_t end = std::min(text.size(), text.find('\n', begin));
+    const std::string_view here = text.substr(begin, end - begin);
+    if (!here.starts_with(' ') && !here.starts_with('\t')) {
+      const std::string name = property_name(text.substr(begin));
+      lists = name == "EXDATE" || name == "RDATE";
+      first_line = line;
+      dates = 1;
+    }
+    dates += std::count(here.begin(), here.end(), ',');
+    if (lists && dates > most_dates_of_line)
+      refuse_line(shown_name, first_line,
+                  "this list of dates has more than " + std::to_string(most_dates_of_line),
+                  "write it as several lists");
+    begin = end + 1;
+  }
+}
+
 /// An END without its BEGIN: libical writes a line of its own about it to the terminal, and reads on.
 void require_begun(std::string_view text, std::string_view shown_name) {
   std::size_t open = 0, line = 1;
   for (std::size_t begin = 0; begin < text.size(); ++line) {
     const std::string name = property_name(text.substr(begin));
-    if (name == "END" && open == 0) {
-      Problem problem;
-      problem.file = shown_name;
-      problem.line = line;
-      problem.message = "an END stands here without its BEGIN";
-      problem.fix = "export the calendar anew";
-      throw Error(std::move(problem));
-    }
+    if (name == "END" && open == 0)
+      refuse_line(shown_name, line, "an END stands here without its BEGIN", "export the calendar anew");
     if (name == "BEGIN") ++open;
     if (name == "END") --open;
     const std::size_t end = text.find('\n', begin);
@@ -74,6 +102,7 @@ void require_begun(std::string_view text, std::string_view shown_name) {
 
 Calendar parsed(const std::string& text, std::string_view shown_name) {
   require_begun(text, shown_name);
+  require_short_lists(text, shown_name);
   Calendar calendar(icalparser_parse_string(text.c_str()));
   if (!calendar || icalcomponent_isa(calendar.get()) != ICAL_VCALENDAR_COMPONENT) {
     refuse_calendar(shown_name, {}, {}, "this is not an iCalendar file",

@@ -38,7 +38,7 @@ inline constexpr PhraseTable<OutdoorsPhrase> outdoors_phrases_en{{
     {OutdoorsPhrase::air, "Air of {temperature}, humidity {humidity} %."},
     {OutdoorsPhrase::heat_index, "Heat index: {temperature}"},
     {OutdoorsPhrase::heat_class, ", \"{category}\" by the National Weather Service: {effects}"},
-    {OutdoorsPhrase::shade_assumed, ". It assumes shade and a light wind; full sun can add up to 15 °F."},
+    {OutdoorsPhrase::shade_assumed, ". It assumes shade and a light wind; full sun can add up to 15 °F (8 °C)."},
     {OutdoorsPhrase::no_globe,
      "Wet-bulb globe temperature: not worked out, it needs wind and sun (--wind-m-s, --sun-w-m2; full "
      "summer sun at noon is about 900 W/m2)."},
@@ -72,7 +72,7 @@ inline constexpr PhraseTable<OutdoorsPhrase> outdoors_phrases_es{{
     {OutdoorsPhrase::heat_index, "Índice de calor: {temperature}"},
     {OutdoorsPhrase::heat_class, ", «{category}» según el Servicio Nacional de Meteorología: {effects}"},
     {OutdoorsPhrase::shade_assumed,
-     ". Vale a la sombra y con poco viento; a pleno sol puede subir hasta 15 °F más."},
+     ". Vale a la sombra y con poco viento; a pleno sol puede subir hasta 15 °F (8 °C) más."},
     {OutdoorsPhrase::no_globe,
      "Temperatura de globo y bulbo húmedo: no se calculó, hacen falta viento y sol (--wind-m-s, "
      "--sun-w-m2; a pleno sol de verano al mediodía son unos 900 W/m2)."},
