@@ -194,6 +194,7 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
   // The column may go on behind the days that are followed.
   if ((day + 1) * sky.members < sky.t_min_c.size()) weather.t_min_after_c = column(sky.t_min_c, day + 1);
   std::vector<HourNumbers> numbers;
+  numbers.reserve(all.size());
   for (const Followed& one : all) numbers.push_back(hour_numbers(bed, one, day));
   std::vector<PlantingMembers> plantings;
   for (std::size_t i = 0; i < all.size(); ++i) {

@@ -79,7 +79,9 @@ std::string axis_lines(const Curves& curves) {
     put(names, at + 1, std::string(name));
     day += curves.lengths[stage];
   }
-  const auto without_tail = [](std::string line) { return line.substr(0, line.find_last_not_of(' ') + 1); };
+  const auto without_tail = [](const std::string& line) {
+    return line.substr(0, line.find_last_not_of(' ') + 1);
+  };
   return "      +" + marks.substr(1) + "\n" + "days  " + without_tail(days) + "\n      " +
          without_tail(names) + "\n";
 }
