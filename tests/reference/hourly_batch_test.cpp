@@ -58,7 +58,7 @@ struct Hours {
 
 const std::vector<Location> places = {{50.8, 4.4, 100}, {-33.9, 18.4, 0},       {0, 179.9, 1700},
                                       {78.2, 15.6, 20}, {40.41, -104.78, 1462}, {-90, 0, 2800},
-                                      {64, -179.99, 5}};
+                                      {64, -179.99, 5}, {-77.8, 177, 10}};
 
 }  // namespace
 
@@ -108,9 +108,10 @@ BOOST_AUTO_TEST_CASE(shorter_periods_at_any_phase) {
   }
 }
 
+// Ten minutes before a solar midnight with the sun up: in November it lies behind the clock's.
 BOOST_AUTO_TEST_CASE(site_table_is_the_scalar_radiation) {
   for (const Location& place : places) {
-    for (const seconds length : {seconds{1h}, seconds{30min}}) {
+    for (const seconds length : {seconds{1h}, seconds{30min}, seconds{10min}}) {
       const sys_seconds first = sys_days{2024y / January / 2};
       const auto periods = static_cast<std::size_t>(24h / length);
       const HourlySite site = noonleaf::hourly_site(place, first, length);

@@ -111,7 +111,7 @@ struct OnSurface {
 };
 OnSurface irrigation_on_surface(double irrigation, double fw, double irrigated_frac) {
   if (fw <= irrigated_frac) return {irrigation / irrigated_frac, 0};
-  const double beyond = irrigated_frac < 1 ? (fw - irrigated_frac) / (1 - irrigated_frac) : 0;
+  const double beyond = (fw - irrigated_frac) / (1 - irrigated_frac);
   return {irrigation / fw, irrigation / fw * beyond};
 }
 
@@ -145,8 +145,7 @@ void water_on_surface(Working& w, const NetRain& rain, const BalanceDay& day,
 
 void exposed_parts(BalanceDetail& d, const BalanceSettings& settings) {
   d.few = exposed_wetted_frac(d.fc, d.fw, settings.emitters);
-  const bool two = settings.surface == SurfaceAccount::coupled && d.fw < 1;
-  d.few_rain = two ? most(0, 1 - d.fc - d.few) : 0;
+  d.few_rain = settings.surface == SurfaceAccount::coupled ? most(0, 1 - d.fc - d.few) : 0;
 }
 
 /// All water of the day from the flows on one side, from the states on the other.
