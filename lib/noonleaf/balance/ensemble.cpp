@@ -156,7 +156,7 @@ SharedDay shared_day(const EnsembleGround& ground, const EnsembleWatering& water
   day.kc_max_shared = is_known(growth.kc_max) ? growth.kc_max : 0;  // see missing_since
   day.height_term = std::pow(growth.height_m / 3, 0.3);
   day.few = exposed_wetted_frac(growth.cover_frac, settings.irrigated_frac, settings.emitters);
-  day.few_rain = settings.irrigated_frac < 1 ? std::max(0.0, 1 - growth.cover_frac - day.few) : 0;
+  day.few_rain = std::max(0.0, 1 - growth.cover_frac - day.few);
   day.per_few = 1 / day.few;
   day.per_few_rain = day.few_rain > 0 ? 1 / day.few_rain : 0;
   const bool drawn = settings.top_roots == TopLayerRoots::drawn && growth.basis == CropBasis::kc_curve;

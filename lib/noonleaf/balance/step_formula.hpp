@@ -149,7 +149,7 @@ template <Parts parts, Reach reach>
 template <Parts parts, TopRoots top_roots>
 [[gnu::always_inline]] inline void close_surface(const Soil& soil, const Day& day, Flows& f, State& after) {
   const double evaporated = f.evaporation_irrigated * day.per_few;
-  const double rain_evaporated = parts == Parts::two ? f.evaporation_rain_part * day.per_few_rain : 0;
+  const double rain_evaporated = f.evaporation_rain_part * day.per_few_rain;
   f.top_draw = f.rain_part_top_draw = 0;
   if constexpr (top_roots == TopRoots::drawn) {
     f.top_draw = top_draw(soil, day, f, f.de_wet, evaporated);

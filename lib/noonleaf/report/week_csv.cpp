@@ -10,7 +10,7 @@ namespace {
 
 /// A cell as journal.csv has it, so that what a spreadsheet saves reads back the same.
 std::string csv_cell(std::string_view text) {
-  const std::string plain = plain_text(text);
+  std::string plain = plain_text(text);
   const bool formula = looks_like_formula(plain);
   if (!formula && plain.find_first_of("\"#,;") == std::string::npos) return plain;
   std::string result = formula ? "\"'" : "\"";

@@ -12,7 +12,7 @@ namespace noonleaf {
 inline namespace v1 {
 namespace {
 
-constexpr std::int64_t day_s = 86'400;
+constexpr std::int64_t day_s = 86'400, hour_s = 3600, minute_s = 60;
 
 [[gnu::always_inline]] inline unsigned digit(char letter) {
   return static_cast<unsigned>(static_cast<unsigned char>(letter - '0'));
@@ -171,7 +171,7 @@ const char* plain_iso_stamp(const char* place, LocalStamp& stamp) {
     if (second > 59) return nullptr;
     next += 3;
   }
-  stamp.seconds = day * day_s + hour * 3600 + minute * 60 + second;
+  stamp.seconds = day * day_s + hour * hour_s + minute * minute_s + second;
   stamp.offset.reset();
   if (*next == 'Z') {
     stamp.offset = std::chrono::seconds{0};
@@ -241,7 +241,7 @@ Reading<std::int64_t> read_clock(std::string_view text) {
   if (clock[2] != ':' || (clock.size() == 8 && clock[5] != ':')) return refuse();
   const bool day_end = hour == 24 && minute == 0 && second == 0;
   if ((hour > 23 && !day_end) || minute > 59 || second > 59) return refuse();
-  return {static_cast<std::int64_t>(hour) * 3600 + minute * 60 + second, {}, {}};
+  return {hour * hour_s + minute * minute_s + second, {}, {}};
 }
 
 Reading<LocalStamp> read_stamp(std::string_view text, DateOrder order) {
