@@ -10,6 +10,7 @@
 #include "noonleaf/balance/ensemble_weather.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/guard.hpp"
+#include "noonleaf/soil/texture.hpp"
 
 namespace noonleaf {
 inline namespace v1 {
@@ -246,9 +247,8 @@ void load_start(EnsembleBlock& b, std::size_t lane, const EnsembleStart& start, 
   if (!start.de_mm.empty()) b.de[lane] = b.de_rain[lane] = std::min(start.de_mm[index], b.tew[lane]);
 }
 
-/// Members that are not sound carry any sound one's numbers and are missing from the first day on.
+/// Members that are not sound carry a loam's numbers and are missing from the first day on.
 MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
-  const Member stand_in{{.field_capacity_m3_m3 = 0.3, .wilting_point_m3_m3 = 0.1, .rew_mm = 5}, 0, 1};
   MissingSince since{};
   b = EnsembleBlock{};
   const auto& given = run.planting.given;
@@ -256,7 +256,7 @@ MissingSince load_block(EnsembleBlock& b, const BlockRun& run) {
     const std::size_t index = run.first + std::min(i, run.count - 1);
     Member member = member_of(run.ground, given.watering, index);
     const bool sound = is_sound(member) && is_sound(given.start, index);
-    if (!sound) member = stand_in;
+    if (!sound) member = {soil_of(find_texture("loam")), 0, 1};
     load_member(b, i, member, given.growth.front(), run.ground.profile_depth_m);
     if (sound) load_start(b, i, given.start, index);
     since[i] = sound ? missing_since(run.planting, run.weather, i) : 0;
