@@ -106,7 +106,32 @@ double mark(std::vector<double>& marked, const std::vector<double>& values, doub
   return share_where(marked, 0);
 }
 
-void follow_balance(const BedOfMembers& bed, Followed& one, std::size_t day) {
+/// What each member's roots have on a day, after the water of its morning, and what the plant asks for.
+struct MorningNumbers {
+  std::vector<double> taw, raw, dr, demand;
+};
+
+MorningNumbers morning_numbers(const BedOfMembers& bed, const Followed& one, std::size_t day) {
+  const BalanceDetail& detail = one.account->dry_ahead.days[day];
+  const double zr = one.account->growth_to_come[day].root_depth_m;
+  const double kc =
+      is_missing(detail.kcb) ? detail.kc : detail.kcb;  // a plant factor, or the single coefficient
+  const double watered = bed.planned[day] + (day == 0 ? one.account->days_to_come.front().irrigation_mm : 0);
+  MorningNumbers out;
+  for (std::size_t m = 0; m < bed.sky.members; ++m) {
+    const double taw = bed.draws.available_mm_m[m] * zr;
+    const double dawn = day == 0 ? one.trace.dr_dawn_mm[m] : one.trace.dr_mm[(day - 1) * bed.row() + m];
+    const double evenness = one.which == BedTrace::low_quarter ? bed.draws.du_lq[m] : 1;
+    const double fallen = bed.rain[day * bed.row() + m] + watered * bed.draws.rate[m] * evenness;
+    out.taw.push_back(taw);
+    out.raw.push_back(std::min(one.trace.raw_mm[day * bed.row() + m], taw));
+    out.dr.push_back(std::clamp(dawn - fallen, 0.0, taw));
+    out.demand.push_back(kc * bed.sky.et0_mm_d[day * bed.sky.members + m] * bed.share[day]);
+  }
+  return out;
+}
+
+void follow_balance(const BedOfMembers& bed, Followed& one, const MorningNumbers& morning, std::size_t day) {
   const auto at = static_cast<std::ptrdiff_t>(day * bed.row());
   const auto n = static_cast<std::ptrdiff_t>(bed.sky.members);
   const auto part = [&](const std::vector<double>& trace) {
@@ -118,42 +143,16 @@ void follow_balance(const BedOfMembers& bed, Followed& one, std::size_t day) {
   out.from = bed.sky.from[day];
   out.beyond_frac = share_where(beyond, 0);
   out.left_frac = day < bed.count_from ? 0.0 : mark(one.left, beyond, 0);
-  // Ks of FAO-56 eq. 84 below one half: Dr beyond the middle between RAW and TAW.
-  const double zr = one.account->growth_to_come[day].root_depth_m;
+  // Ks of FAO-56 eq. 84 below one half: Dr beyond the middle between RAW and TAW, in the morning as in daily_step.
   std::vector<double> beyond_half(dr.size());
   for (std::size_t m = 0; m < dr.size(); ++m)
-    beyond_half[m] = beyond[m] - (bed.draws.available_mm_m[m] * zr - (dr[m] - beyond[m])) / 2;
+    beyond_half[m] = morning.dr[m] - (morning.raw[m] + morning.taw[m]) / 2;
   out.half_frac = share_where(beyond_half, 0);
   out.halved_frac = day < bed.count_from ? 0.0 : mark(one.halved, beyond_half, 0);
   out.dr10_mm = quantile(dr, 0.1);
   out.dr50_mm = quantile(dr, 0.5);
   out.dr90_mm = quantile(dr, 0.9);
   one.days.push_back(out);
-}
-
-/// What the hours of a day need of each member, kept while wilt_members reads it.
-struct HourNumbers {
-  std::vector<double> taw, raw, dr, total;
-};
-
-HourNumbers hour_numbers(const BedOfMembers& bed, const Followed& one, std::size_t day) {
-  const BalanceDetail& detail = one.account->dry_ahead.days[day];
-  const double zr = one.account->growth_to_come[day].root_depth_m;
-  const double kc =
-      is_missing(detail.kcb) ? detail.kc : detail.kcb;  // a plant factor, or the single coefficient
-  const double watered = bed.planned[day] + (day == 0 ? one.account->days_to_come.front().irrigation_mm : 0);
-  HourNumbers out;
-  for (std::size_t m = 0; m < bed.sky.members; ++m) {
-    const double taw = bed.draws.available_mm_m[m] * zr;
-    const double dawn = day == 0 ? one.trace.dr_dawn_mm[m] : one.trace.dr_mm[(day - 1) * bed.row() + m];
-    const double evenness = one.which == BedTrace::low_quarter ? bed.draws.du_lq[m] : 1;
-    const double fallen = bed.rain[day * bed.row() + m] + watered * bed.draws.rate[m] * evenness;
-    out.taw.push_back(taw);
-    out.raw.push_back(std::min(one.trace.raw_mm[day * bed.row() + m], taw));
-    out.dr.push_back(std::clamp(dawn - fallen, 0.0, taw));
-    out.total.push_back(kc * bed.sky.et0_mm_d[day * bed.sky.members + m] * bed.share[day]);
-  }
-  return out;
 }
 
 void tell_wilt(Followed& one, WiltMembers& result, bool counts) {
@@ -175,7 +174,8 @@ void tell_wilt(Followed& one, WiltMembers& result, bool counts) {
   one.leaf_deficit = std::move(result.leaf_deficit_mm);
 }
 
-void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size_t day) {
+void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all,
+                  const std::vector<MorningNumbers>& mornings, std::size_t day) {
   const MemberSky& sky = bed.sky;
   const auto column = [&](const std::vector<double>& values, std::size_t of) {
     return day_of(values, sky, of);
@@ -193,9 +193,6 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
   if (day > 0) weather.t_max_before_c = column(sky.t_max_c, day - 1);
   // The column may go on behind the days that are followed.
   if ((day + 1) * sky.members < sky.t_min_c.size()) weather.t_min_after_c = column(sky.t_min_c, day + 1);
-  std::vector<HourNumbers> numbers;
-  numbers.reserve(all.size());
-  for (const Followed& one : all) numbers.push_back(hour_numbers(bed, one, day));
   std::vector<PlantingMembers> plantings;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Bed& where = bed.garden.beds[bed.bed];
@@ -203,8 +200,8 @@ void follow_hours(const BedOfMembers& bed, std::vector<Followed>& all, std::size
     const PlantingPlace place{bed.garden, where, where.plantings[account.planting], bed.journal};
     plantings.push_back({wilt_planting(place, account.soil, account.dry_ahead.days[day]),
                          std::span(bed.draws.field_capacity).first(sky.members),
-                         std::span(bed.draws.wilting_point).first(sky.members), numbers[i].taw,
-                         numbers[i].raw, numbers[i].dr, numbers[i].total, all[i].leaf_deficit});
+                         std::span(bed.draws.wilting_point).first(sky.members), mornings[i].taw,
+                         mornings[i].raw, mornings[i].dr, mornings[i].demand, all[i].leaf_deficit});
   }
   const sys_days date = sky.first + days(static_cast<int>(day));
   const DaySite site{date, bed.garden.site.location, utc_offset_h(bed.garden.site.zone, date)};
@@ -260,8 +257,11 @@ BedLikelihood followed_bed(const GardenOfMembers& all, std::size_t index, const 
   }
   const bool has_hours = whole && std::abs(all.garden.site.location.latitude_deg) <= highest_latitude_deg;
   for (std::size_t day = 0; day < all.members.days && !traces.empty(); ++day) {
-    for (Followed& one : traces) follow_balance(bed, one, day);
-    if (has_hours) follow_hours(bed, traces, day);
+    std::vector<MorningNumbers> mornings;
+    mornings.reserve(traces.size());
+    for (const Followed& one : traces) mornings.push_back(morning_numbers(bed, one, day));
+    for (std::size_t i = 0; i < traces.size(); ++i) follow_balance(bed, traces[i], mornings[i], day);
+    if (has_hours) follow_hours(bed, traces, mornings, day);
   }
   for (std::size_t i = 0; i < traces.size(); i += whole ? 2 : 1) {
     const std::size_t planting = traces[i].account->planting;

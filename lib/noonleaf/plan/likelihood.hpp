@@ -42,8 +42,8 @@ struct DayLikelihood {
   double stress_frac = missing;                  ///< share with stress or worse (wilt.hpp)
   double wilt_frac = missing;                    ///< share with dry-soil wilt
   double wilted_frac = missing;                  ///< share that had it on this day or one before it
-  double half_frac = missing;    ///< share whose roots give less than half of the demand at the close: `away`
-                                 ///< takes a plant to wilt for good then
+  double half_frac = missing;    ///< share whose roots give less than half of the day's demand: `away` takes a
+                                 ///< plant to wilt for good then
   double halved_frac = missing;  ///< share of which that held on this day or one before it
   double dr10_mm = missing;      ///< depletion at the close, a tenth of the members is below
   double dr50_mm = missing;      ///< half are below
