@@ -7,6 +7,7 @@
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/plan/week.hpp"
+#include "noonleaf/report/away_parts.hpp"
 #include "noonleaf/report/away_words.hpp"
 #include "noonleaf/report/json_parts.hpp"
 #include "noonleaf/report/likelihood_json.hpp"
@@ -65,7 +66,7 @@ std::string away_json(const AwayView& view) {
        {"past_years", away.past_years},
        {"runs_taken_as_done", away.taken_as_done},
        {"best_visit", date_or_null(away.best_visit)},
-       {"likelihood", away.likelihood ? likelihood_json({view.garden, *away.likelihood}) : Json(nullptr)},
+       {"likelihood", away.likelihood ? likelihood_json(tried_in(view, Language::en)) : Json(nullptr)},
        {"beds", std::move(beds)}});
 }
 

@@ -8,6 +8,8 @@
 
 #include "noonleaf/plan/away.hpp"
 #include "noonleaf/report/away_phrases.hpp"
+#include "noonleaf/report/away_words.hpp"
+#include "noonleaf/report/likelihood_words.hpp"
 #include "noonleaf/report/phrases.hpp"
 
 namespace noonleaf {
@@ -28,8 +30,12 @@ std::string filled(std::string_view phrase, const Values&... values) {
 /// "Sat 19 Jul", "sáb 19 jul".
 std::string away_day(std::chrono::year_month_day date, Language language);
 
-/// Whether the bed gets through under every sky with that help.
-bool gets_through_with(const AwayBed& bed, AwayHelp help);
+/// The likelihood of the absence, with the water that it reckons with. Throws std::bad_optional_access without one.
+LikelihoodView tried_in(const AwayView& view, Language language);
+
+/// Whether the bed needs nobody: it gets through under every sky, and not in two of ten or more of the weathers and
+/// gardens that were tried (ours) does it wilt.
+bool gets_through_alone(const Away& away, const AwayBed& bed);
 
 }  // namespace v1
 }  // namespace noonleaf

@@ -27,7 +27,7 @@ std::vector<VisitLine> visit_lines(const AwayView& view, Language language) {
   if (!view.away.best_visit) return lines;
   const auto letters = bed_letters(view.garden);
   for (const AwayBed& bed : view.away.beds) {
-    if (bed.nothing_grows || gets_through_with(bed, AwayHelp::nothing)) continue;
+    if (bed.nothing_grows || gets_through_alone(view.away, bed)) continue;
     if (bed.visit_net_mm < smallest_net_mm) continue;  // as small a need as `today` leaves alone
     const Bed& where = view.garden.beds[bed.bed];
     const RunPlan run = bed_run(view.garden, where, bed.visit_net_mm);

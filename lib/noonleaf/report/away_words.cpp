@@ -21,6 +21,7 @@ namespace {
 using std::chrono::sys_days;
 using std::chrono::year_month_day;
 
+constexpr double doubtful_frac = 0.2;
 constexpr TextColumn paragraph{.hanging = 2}, bed_line{.hanging = 3}, detail{.indent = 3, .hanging = 2},
     advised{.indent = 3, .hanging = 3};
 
@@ -74,6 +75,22 @@ const AwayOutlook* outlook_with(const AwayBed& bed, AwayHelp help) {
   return found == bed.outlooks.end() ? nullptr : &*found;
 }
 
+/// Whether the bed gets through under every sky with that help.
+bool gets_through_with(const AwayBed& bed, AwayHelp help) {
+  const AwayOutlook* outlook = outlook_with(bed, help);
+  return outlook != nullptr && outlook->skies_wilting == 0;
+}
+
+/// Share of the members in which the bed wilts before anybody is back; missing where none were tried.
+double wilting_frac(const Away& away, const AwayBed& bed) {
+  if (!away.likelihood) return missing;
+  for (const BedLikelihood& each : away.likelihood->beds)
+    for (const PlantingLikelihood& one : each.plantings)
+      if (each.bed == bed.bed && one.planting == bed.planting && !one.days.empty())
+        return one.days.back().halved_frac;
+  return missing;
+}
+
 /// Days from full to wilting: how often somebody has to come.
 int days_full(const Away& away, const AwayBed& bed) {
   const AwayOutlook* deep = outlook_with(bed, AwayHelp::deep_watering);
@@ -84,7 +101,8 @@ int days_full(const Away& away, const AwayBed& bed) {
 
 std::string advice(const Away& away, const AwayBed& bed, Language language) {
   const AwayPhrases& say = away_phrases(language);
-  if (gets_through_with(bed, AwayHelp::nothing)) return std::string(say.do_nothing);
+  if (gets_through_alone(away, bed)) return std::string(say.do_nothing);
+  if (gets_through_with(bed, AwayHelp::nothing)) return std::string(say.do_look);
   if (gets_through_with(bed, AwayHelp::deep_watering))
     return filled(say.do_deep, away_day(away.question.from, language));
   if (gets_through_with(bed, AwayHelp::mulch)) return std::string(say.do_mulch);
@@ -100,8 +118,8 @@ const LikelihoodPhrases& sure_phrases(Language language) {
 
 std::string sure_line(const AwayView& view, const AwayBed& bed, Language language) {
   if (!view.away.likelihood) return {};
-  const std::string words = absence_likelihood_words({view.garden, *view.away.likelihood, language}, bed.bed,
-                                                     bed.planting, view.away.question.from);
+  const std::string words =
+      absence_likelihood_words(tried_in(view, language), bed.bed, bed.planting, view.away.question.from);
   if (words.empty()) return {};
   return wrapped_text(fmt::format("{}: {}", sure_phrases(language).how_sure, words), detail);
 }
@@ -109,10 +127,7 @@ std::string sure_line(const AwayView& view, const AwayBed& bed, Language languag
 std::string sure_notes(const AwayView& view, Language language) {
   if (!view.away.likelihood) return {};
   std::string text, begin = std::string(sure_phrases(language).how_sure) + ": ";
-  const bool at_once = view.away.question.from == view.away.question.today;
-  const LikelihoodView tried{view.garden, *view.away.likelihood, language,
-                             at_once ? WaterTried::no_more : WaterTried::until_leaving};
-  for (const std::string& line : likelihood_head_words(tried))
+  for (const std::string& line : likelihood_head_words(tried_in(view, language)))
     text += wrapped_text(std::exchange(begin, {}) + line, paragraph);
   return text;
 }
@@ -148,9 +163,14 @@ std::string away_day(year_month_day date, Language language) {
          std::string(months[static_cast<std::size_t>(language)][static_cast<unsigned>(date.month()) - 1]);
 }
 
-bool gets_through_with(const AwayBed& bed, AwayHelp help) {
-  const AwayOutlook* outlook = outlook_with(bed, help);
-  return outlook != nullptr && outlook->skies_wilting == 0;
+LikelihoodView tried_in(const AwayView& view, Language language) {
+  const bool at_once = view.away.question.from == view.away.question.today;
+  return {view.garden, view.away.likelihood.value(), language,
+          at_once ? WaterTried::no_more : WaterTried::until_leaving};
+}
+
+bool gets_through_alone(const Away& away, const AwayBed& bed) {
+  return gets_through_with(bed, AwayHelp::nothing) && !(wilting_frac(away, bed) >= doubtful_frac);
 }
 
 std::string away_text(const AwayView& view, Language language) {
