@@ -119,6 +119,19 @@ BOOST_AUTO_TEST_CASE(the_members_of_a_bed_use_water_by_its_shade) {
   }
 }
 
+// As the balance: by what lies in the soil in the morning. A shallow bed, full the day before (TAW 14 mm), gives enough
+// all day, though it is nearly empty at night.
+BOOST_AUTO_TEST_CASE(half_of_the_demand_is_judged_in_the_morning) {
+  Asked asked{.date = 2025y / 6 / 2};
+  asked.garden.beds[0].rooting_depth_m = 0.10;
+  asked.garden.beds[0].known_wet = asked.date;
+  const auto days = asked.bed_days();
+  BOOST_TEST(days[1].half_frac < 0.05);
+  BOOST_TEST(days[1].dr50_mm > 11);
+  BOOST_TEST(days[2].half_frac > 0.5);
+  BOOST_TEST(days[2].halved_frac >= days[2].half_frac);
+}
+
 BOOST_AUTO_TEST_CASE(no_water_makes_every_later_day_likelier) {
   Asked asked;
   asked.date = 2025y / 6 / 2;
