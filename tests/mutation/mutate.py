@@ -5,7 +5,7 @@
     python3 tests/mutation/mutate.py report --scratch /tmp/noonleaf-mutation     # the numbers so far
     python3 tests/mutation/mutate.py run --scratch … --only survived             # once more, after new tests
 
-What is changed, in lib/noonleaf/{atmosphere,reference,crop,balance} and nowhere else:
+What is changed, in lib/noonleaf/{atmosphere,reference,crop,balance}, their constants.hpp, and nowhere else:
     constant     a real number x to 1.1 x (0 to 1), a whole number n to n + 1
     sign         + and -, += and -=, and a minus before one value, which is dropped
     comparison   < and >=, > and <=, == and != exchanged
@@ -41,6 +41,7 @@ from rewrite import Mutant, Rewriter
 HERE = pathlib.Path(__file__).resolve().parent
 SOURCE = HERE.parent.parent
 FOLDERS = ("atmosphere", "reference", "crop", "balance")
+PLACES = ("constants.hpp",) + FOLDERS  # what is mutated; the constants have no program of their own
 PROGRAMS = FOLDERS + ("soil", "sprinkler", "heat", "weather", "garden", "report", "plan", "c_interface", "cli")
 DATA_ONLY = ("crop_rows_common.hpp", "crop_rows_ornamental.hpp", "crop_rows_other.hpp", "crop_rows_vegetable.hpp")
 TABLES = {"lib/noonleaf/crop/emergence.cpp": ("rows",)}  # days printed, not equations
@@ -85,8 +86,9 @@ def prepare(args):
     new = args.scratch / "new"
     rewriter = Rewriter(keep=KEEP, data=TABLES)
     rewritten = {}
-    for folder in FOLDERS:
-        for path in sorted((SOURCE / "lib/noonleaf" / folder).glob("*.?pp")):
+    for place in PLACES:
+        whole = SOURCE / "lib/noonleaf" / place
+        for path in sorted(whole.glob("*.?pp")) if whole.is_dir() else [whole]:
             name = str(path.relative_to(SOURCE))
             rewritten[name] = with_include(
                 rewriter.rewrite(path.read_text(), name, mutate=path.name not in DATA_ONLY))
@@ -261,7 +263,7 @@ def run(args):
     new = not (args.scratch / "results.csv").exists()
     mutants = [mutant for mutant in mutants if mutant.kind != "data"]
     order = {"constant": 0, "sign": 1, "comparison": 2}
-    mutants.sort(key=lambda m: (order[m.kind] > 0 and not args.in_turn, FOLDERS.index(m.file.split("/")[2]), m.number))
+    mutants.sort(key=lambda m: (order[m.kind] > 0 and not args.in_turn, PLACES.index(m.file.split("/")[2]), m.number))
     with open(args.scratch / "results.csv", "a", newline="") as file:
         writer = csv.writer(file)
         if new:
@@ -270,7 +272,7 @@ def run(args):
             before = results.get(identity(mutant))
             if before and not (args.only == "survived" and before["outcome"] in ("survived", "unreached")):
                 continue
-            if args.folder and f"/{args.folder}/" not in mutant.file:
+            if args.folder and mutant.file.split("/")[2] != args.folder:
                 continue
             outcome, by, begin = test_one(runner, mutant, trace_of)
             writer.writerow([identity(mutant), mutant.kind, outcome, by, f"{time.monotonic() - begin:.2f}"])
@@ -297,19 +299,19 @@ def report(args):
         if row["by"]:
             by[folder, row["by"].split()[0]] += 1
     outcomes = ("caught", "crash", "hang", "survived", "unreached", "no mutant", "to do")
-    print(f"{'folder':12}{'kind':12}" + "".join(f"{o:>10}" for o in outcomes) + f"{'share':>8}")
-    for folder in (*FOLDERS, "all"):
+    print(f"{'place':14}{'kind':12}" + "".join(f"{o:>10}" for o in outcomes) + f"{'share':>8}")
+    for folder in (*PLACES, "all"):
         for kind in ("constant", "sign", "comparison"):
             n = [count[folder, kind, o] for o in outcomes]
             share = f"{100 * sum(n[:3]) / sum(n[:5]):7.1f}%" if sum(n[:5]) else ""
-            print(f"{folder:12}{kind:12}" + "".join(f"{x:10}" for x in n) + f"{share:>8}")
+            print(f"{folder:14}{kind:12}" + "".join(f"{x:10}" for x in n) + f"{share:>8}")
     left_out = collections.Counter()
     with open(args.scratch / "left_out.csv", newline="") as file:
         for _, kind, reason, n in csv.reader(file):
             left_out[reason, kind] += int(n)
     print("left out:", f"{count['data', '', '']} numbers of data tables;",
           ", ".join(f"{n} {kind}s: {reason}" for (reason, kind), n in sorted(left_out.items())))
-    for folder in FOLDERS:
+    for folder in PLACES:
         print(f"{folder}: {seconds[folder]:.0f} s; caught by",
               ", ".join(f"{p} {n}" for (f, p), n in by.most_common() if f == folder))
     if args.survivors:
@@ -338,7 +340,7 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("step", choices=("prepare", "build", "trace", "run", "report", "all"))
     parser.add_argument("--scratch", type=pathlib.Path, required=True, help="a folder of its own, outside the tree")
-    parser.add_argument("--folder", choices=FOLDERS, help="only the mutants of this one")
+    parser.add_argument("--folder", choices=PLACES, help="only the mutants of this one")
     parser.add_argument("--programs", nargs="*", choices=PROGRAMS, default=PROGRAMS, help="build, trace: only these")
     parser.add_argument("--only", choices=("survived",), help="run those again that survived so far")
     parser.add_argument("--in-turn", action="store_true", help="folder by folder, instead of all constants first")

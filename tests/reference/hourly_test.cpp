@@ -128,6 +128,10 @@ BOOST_AUTO_TEST_CASE(day_and_night_constants_of_asce) {
   HourlyInputs in = afternoon();
   const HourlyEt0Detail day = noonleaf::hourly_et0(in, greeley, Equation::asce);
   BOOST_CHECK_SMALL(day.g_mj_m2_h - 0.1 * day.rn_mj_m2_h, 1e-15);
+  // ASCE prints 2503 (eq. 5, 36) where FAO-56 has 4098 times 0.6108 (eq. 13)
+  const double by_asce = 2503 * std::exp(17.27 * in.t_c / (in.t_c + 237.3)) / std::pow(in.t_c + 237.3, 2);
+  BOOST_CHECK_CLOSE(day.delta_kpa_c, by_asce, 1e-10);
+  BOOST_CHECK_CLOSE(noonleaf::hourly_et0(in, greeley).delta_kpa_c, by_asce * 4098 * 0.6108 / 2503, 1e-10);
   const HourlyEt0Detail tall_day = noonleaf::hourly_et0(in, greeley, Equation::asce, Surface::tall_crop);
   BOOST_CHECK_SMALL(tall_day.g_mj_m2_h - 0.04 * tall_day.rn_mj_m2_h, 1e-15);
   in.begin += 12h;
