@@ -126,6 +126,7 @@ BOOST_AUTO_TEST_CASE(a_full_root_zone_has_no_dry_surface) {
   BOOST_TEST(apart.end.dr_mm == 0);
   BOOST_TEST(apart.end.de_mm > 5);
   BOOST_TEST(apart.de_tied_mm == 0);
+  BOOST_TEST(apart.few_rain == 0);  // the printed account knows one part
 }
 
 BOOST_AUTO_TEST_CASE(roots_take_what_is_there_and_give_it_back) {
