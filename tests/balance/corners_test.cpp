@@ -335,6 +335,10 @@ BOOST_AUTO_TEST_CASE(rows_that_a_day_needs) {
   of_curve.curve_number = 80;  // TR-55 eq. 2-4: 25400 / 80 - 254 = 63.5 mm
   for (const auto& row : noonleaf::balance_quantities())
     if (row.symbol == "S") BOOST_CHECK_CLOSE(row.value(of_curve), 63.5, 1e-9);
+  told.irrigation_mm = 14;  // of the whole day
+  told.evening_irrigation_mm = 4;
+  for (const auto& row : noonleaf::balance_quantities())
+    if (row.symbol == "I") BOOST_TEST(row.value(told) == 10);
 }
 
 BOOST_AUTO_TEST_CASE(little_depletions_are_depletions) {
