@@ -128,6 +128,13 @@ BOOST_FIXTURE_TEST_CASE(a_frost_is_told_and_no_heat, DemoPlace) {
   BOOST_TEST(answer.find("Tomato in bed a: frost, a low of 28 °F") != std::string::npos, answer);
   BOOST_TEST(answer.find("Heat, not thirst") == std::string::npos, answer);
   BOOST_TEST(answer.find("hot enough for") == std::string::npos, answer);
+  // The taps stay closed: nobody is sent to water all the same.
+  BOOST_TEST(answer.find("by hand") == std::string::npos, answer);
+  BOOST_TEST(answer.find("find a person") == std::string::npos, answer);
+  const std::string before = run_noonleaf(*this, "today demo --date 2025-07-16").out;
+  BOOST_TEST(before.find("Tomato in bed a: frost in the night to come, a low of 28 °F") != std::string::npos,
+             before);
+  BOOST_TEST(before.find("cover it before the evening") != std::string::npos, before);
 }
 
 // "ran 10 of the planned 25 minutes": today asks for the rest, in one line.

@@ -129,9 +129,14 @@ const std::vector<Morning> mornings{
        const std::vector<HeatDay> hot(1, {.date = day.today.date, .t_max_c = 39, .t_min_c = 28});
        day.keep_tomatoes().plantings[0].heat = crop_heat_findings("tomato", hot);
      }},
-    {"frost", [](DemoDay& day) {
+    {"frost",
+     [](DemoDay& day) {
        day.keep_tomatoes();
        day.today.sky.estimate.t_min_c = -2;
+     }},
+    {"frost in the night to come", [](DemoDay& day) {
+       day.keep_tomatoes();
+       day.today.t_min_next_c = -2;
      }}};
 
 std::string alert_lines(Language language) {

@@ -417,6 +417,8 @@ Today plan_today(const Garden& garden, const Journal& journal, const Sky& sky, c
   today.date = question.date;
   today.from = std::max(question.from, last_run_end(garden, journal, question.date));
   today.sky = *sky.find(sys_days(question.date));
+  if (const SkyDay* next = sky.find(sys_days(question.date) + days(1)))
+    today.t_min_next_c = next->estimate.t_min_c;
   today.people = people_day(hours_over(garden.site, sky, question.date));
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     today.beds.push_back(bed_today(garden, index, {journal, unlogged}, sky, question));

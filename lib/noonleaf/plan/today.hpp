@@ -113,6 +113,7 @@ struct Today {
   std::chrono::year_month_day date{};        ///< the day
   std::chrono::minutes from{0};              ///< no run starts earlier
   SkyDay sky{};                              ///< its weather
+  double t_min_next_c = missing;             ///< lowest temperature of the day after: of the night to come
   PeopleDay people{};                        ///< what its heat means for those outside
   std::vector<BedToday> beds{};              ///< as in the garden file
   std::vector<std::size_t> opening_order{};  ///< indices into `beds`: the runs by their time

@@ -48,7 +48,10 @@ enum class AlertPhrase : std::size_t {
   frost,
   frost_evidence,
   frost_action,
-  last_phrase = frost_action
+  frost_to_come,
+  frost_to_come_action,
+  after_the_frost,
+  last_phrase = after_the_frost
 };
 
 inline constexpr PhraseTable<AlertPhrase> alert_phrases_en{{
@@ -104,8 +107,12 @@ inline constexpr PhraseTable<AlertPhrase> alert_phrases_en{{
     {AlertPhrase::frost, "{who}: frost, a low of {low}"},
     {AlertPhrase::frost_evidence, "its leaves die at about freezing; a clear night is colder at the ground"},
     {AlertPhrase::frost_action,
-     "pick what is ripe and cover it before the evening; leaves that hang after a frost are frozen, not "
+     "leave it until it has thawed, then pick what is ripe; leaves that hang after a frost are frozen, not "
      "thirsty: no water until they have thawed"},
+    {AlertPhrase::frost_to_come, "{who}: frost in the night to come, a low of {low}"},
+    {AlertPhrase::frost_to_come_action, "pick what is ripe and cover it before the evening"},
+    {AlertPhrase::after_the_frost,
+     "no water in the frost: leave the tap closed, and see to it first when the frost is over"},
 }};
 
 inline constexpr PhraseTable<AlertPhrase> alert_phrases_es{{
@@ -167,8 +174,12 @@ inline constexpr PhraseTable<AlertPhrase> alert_phrases_es{{
     {AlertPhrase::frost_evidence,
      "sus hojas mueren cuando hiela; en noche despejada hace más frío a ras del suelo"},
     {AlertPhrase::frost_action,
-     "coseche lo maduro y tape la planta antes de que anochezca; las hojas que cuelgan después de una "
+     "déjela hasta que se descongele y luego coseche lo maduro; las hojas que cuelgan después de una "
      "helada están congeladas, no tienen sed: no riegue hasta que se descongelen"},
+    {AlertPhrase::frost_to_come, "{who}: helada la noche que viene, mínima de {low}"},
+    {AlertPhrase::frost_to_come_action, "coseche lo maduro y tape la planta antes de que anochezca"},
+    {AlertPhrase::after_the_frost,
+     "sin agua mientras hiele: deje la llave cerrada y atiéndala primero cuando pase la helada"},
 }};
 
 static_assert(is_complete(alert_phrases_en) && is_complete(alert_phrases_es));

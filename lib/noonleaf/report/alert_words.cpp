@@ -106,6 +106,8 @@ std::string watering_action(const TodayView& view, const BedToday& bed) {
 
 /// What to do about a bed, or its driest quarter, that is short of water.
 std::string thirst_action(const TodayView& view, const Hanging& hanging) {
+  if (view.today.sky.estimate.t_min_c <= view.garden.rules.frost_lockout_c)
+    return say(view, AlertPhrase::after_the_frost);
   if (!hanging.only_low_quarter()) return watering_action(view, *hanging.bed);
   return say(view, hanging.bed->slot ? AlertPhrase::water_the_corner_too : AlertPhrase::water_the_corner);
 }
@@ -304,20 +306,26 @@ bool is_tender(const Crop& crop) {
          crop.id.starts_with("bean") || crop.id.starts_with("sweet_corn");
 }
 
-bool is_frosty(const TodayView& view) { return view.today.sky.estimate.t_min_c <= 0; }
+bool is_frosty(double t_min_c) { return t_min_c <= 0; }
 
-void add_frost(const TodayView& view, std::vector<Alert>& alerts) {
-  const std::string low = view.text().temperature(view.today.sky.estimate.t_min_c);
+/// The lowest temperature comes at dawn: what lies a day ahead can still be covered.
+enum class FrostOf { today, night_to_come };
+
+void add_frost(const TodayView& view, FrostOf when, std::vector<Alert>& alerts) {
+  const bool to_come = when == FrostOf::night_to_come;
+  const std::string low =
+      view.text().temperature(to_come ? view.today.t_min_next_c : view.today.sky.estimate.t_min_c);
   for (const BedToday& bed : view.today.beds) {
     for (const PlantingToday& planting : bed.plantings) {
       const bool over = planting.stage == Stage::over || planting.stage == Stage::not_started;
       if (over || planting.in_seed_zone || !is_tender(*planting.crop)) continue;
-      alerts.push_back({.kind = AlertKind::frost,
-                        .bed = bed.bed,
-                        .sentence = say(view, AlertPhrase::frost,
-                                        {{"who", one_in_bed(view, bed, planting)}, {"low", low}}),
-                        .evidence = say(view, AlertPhrase::frost_evidence),
-                        .action = say(view, AlertPhrase::frost_action)});
+      alerts.push_back(
+          {.kind = AlertKind::frost,
+           .bed = bed.bed,
+           .sentence = say(view, to_come ? AlertPhrase::frost_to_come : AlertPhrase::frost,
+                           {{"who", one_in_bed(view, bed, planting)}, {"low", low}}),
+           .evidence = say(view, AlertPhrase::frost_evidence),
+           .action = say(view, to_come ? AlertPhrase::frost_to_come_action : AlertPhrase::frost_action)});
     }
   }
 }
@@ -345,15 +353,18 @@ std::string_view code(AlertKind kind) {
 }
 
 std::vector<Alert> alerts_of(const TodayView& view) {
+  const bool frost = is_frosty(view.today.sky.estimate.t_min_c),
+             frost_to_come = is_frosty(view.today.t_min_next_c);
   std::vector<Alert> alerts;
   for (const Hanging& hanging : hanging_plantings(view)) {
-    if (is_frosty(view) && hanging.wilt().verdict == WiltVerdict::droop)
-      continue;  // leaves hang from the frost
+    if (frost && hanging.wilt().verdict == WiltVerdict::droop) continue;  // leaves hang from the frost
     alerts.push_back(alert_of(view, hanging));
     alerts.back().likelihood = likelihood_of_alert(view, hanging, alerts.back().kind);
   }
   add_blocked(view, alerts);
-  is_frosty(view) ? add_frost(view, alerts) : add_heat(view, alerts);
+  if (frost) add_frost(view, FrostOf::today, alerts);
+  if (frost_to_come) add_frost(view, FrostOf::night_to_come, alerts);
+  if (!frost && !frost_to_come) add_heat(view, alerts);
   return alerts;
 }
 
