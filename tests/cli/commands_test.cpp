@@ -97,6 +97,18 @@ BOOST_FIXTURE_TEST_CASE(a_bed_that_may_wilt_is_not_said_to_need_nobody, DemoPlac
              bed);
   const std::string sheet = run_noonleaf(*this, question + " --format sheet").out;
   BOOST_TEST(sheet.find("Chard") != std::string::npos, sheet);
+  // Whoever comes once reads that this does not save the strawberries.
+  BOOST_TEST(
+      sheet.find("- D: One visit is not enough: somebody has to come every 2 days.") != std::string::npos,
+      sheet);
+}
+
+BOOST_FIXTURE_TEST_CASE(a_visit_that_may_come_too_late_says_so, DemoPlace) {
+  const std::string answer = run_noonleaf(*this, "away demo --from 2025-07-19 --to 2025-07-30").out;
+  const std::string bed = answer.substr(answer.find("\nE "));
+  BOOST_TEST(bed.find("-> Find somebody who waters it on Thu 24 Jul at the latest: it may wilt before.") !=
+                 std::string::npos,
+             bed);
 }
 
 BOOST_FIXTURE_TEST_CASE(a_round_of_gardens_of_one_name_shows_the_folders, DemoPlace) {

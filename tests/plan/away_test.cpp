@@ -105,6 +105,23 @@ BOOST_AUTO_TEST_CASE(a_windy_earlier_year_is_the_earliest) {
   BOOST_TEST((windy.middle.wilts == calm.middle.wilts));
 }
 
+// It was told to fill the bed that had just been filled.
+BOOST_AUTO_TEST_CASE(water_of_this_morning_counts_before_an_absence_that_begins_today) {
+  const Garden garden = invented_garden(tomatoes);
+  const auto deep_mm = [&](const noonleaf::Journal& journal) {
+    return noonleaf::plan_away(garden, journal, sky_of(garden), {monday, monday, 2025y / 7 / 20})
+        .beds[0]
+        .deep_net_mm;
+  };
+  noonleaf::Journal journal = nothing_ran_before(monday);
+  const double dry_mm = deep_mm(journal);
+  journal.push_back(watered(monday, 20));  // 10 mm
+  BOOST_TEST(dry_mm > 20);
+  BOOST_CHECK_CLOSE(deep_mm(journal), dry_mm - 10, 0.1);
+  journal.back().minutes = 600;
+  BOOST_TEST(deep_mm(journal) == 0);
+}
+
 BOOST_AUTO_TEST_CASE(a_short_absence_needs_nothing) {
   const Garden garden = invented_garden(tomatoes);
   const Away away = away_of(garden, 2025y / 7 / 12, 2025y / 7 / 13);  // a weekend after the week's plan

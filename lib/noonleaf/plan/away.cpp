@@ -97,6 +97,11 @@ std::vector<BalanceDay> days_under(const PlantingAccount& account, const Sky& sk
   return result;
 }
 
+/// What the root zone still takes on a morning, beside the water that it has had or is to have.
+double room_mm(const BalanceState& state, const BalanceDay& day) {
+  return std::max(0.0, state.dr_mm - day.irrigation_mm);
+}
+
 /// What is done besides the plan's water, which `days` hold already.
 struct Care {
   std::optional<std::size_t> fill_on{};  ///< index of the day on whose morning the root zone is full
@@ -114,7 +119,7 @@ std::vector<BalanceDetail> carried(const AwayPlanting& planting, std::span<const
     const double factor =
         is_known(today.evaporation_factor) ? today.evaporation_factor : settings.evaporation_factor;
     if (care.mulched) today.evaporation_factor = std::min(factor, mulched);
-    if (care.fill_on && *care.fill_on == day) today.irrigation_mm += std::max(0.0, state.dr_mm);
+    if (care.fill_on && *care.fill_on == day) today.irrigation_mm += room_mm(state, today);
     trace.push_back(
         daily_step(state, today, planting.account.growth_to_come[day], planting.account.soil, settings));
     state = trace.back().end;
@@ -310,11 +315,12 @@ class AwayMaker {
       const auto watered = may_water(bed, day) ? std::optional(day) : std::nullopt;
       result.outlooks.push_back(outlook(planting, AwayHelp::one_visit, {watered, false}));
     }
-    const auto dry = carried(planting, days_under(planting.account, bed_skies_[bed], skies_.front()), {});
-    result.deep_net_mm = std::max(0.0, dry[from_].start.dr_mm);
+    const auto calendar = days_under(planting.account, bed_skies_[bed], skies_.front());
+    const auto dry = carried(planting, calendar, {});
+    result.deep_net_mm = room_mm(dry[from_].start, calendar[from_]);
     if (visit) {
       const auto day = static_cast<std::size_t>((sys_days(*visit) - sys_days(question_.today)).count());
-      if (may_water(bed, day)) result.visit_net_mm = std::max(0.0, dry[day].start.dr_mm);
+      if (may_water(bed, day)) result.visit_net_mm = room_mm(dry[day].start, calendar[day]);
     }
     std::vector<BalanceDay> rainy = planting.account.days_to_come;
     for (BalanceDay& day : rainy) {

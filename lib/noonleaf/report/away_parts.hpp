@@ -33,6 +33,10 @@ std::string away_day(std::chrono::year_month_day date, Language language);
 /// The likelihood of the absence, with the water that it reckons with. Throws std::bad_optional_access without one.
 LikelihoodView tried_in(const AwayView& view, Language language);
 
+/// What whoever comes once has to know of a bed that this does not save for certain: "One visit is not enough:
+/// somebody has to come every 2 days."; empty where it does.
+std::string visit_doubt(const Away& away, const AwayBed& bed, Language language);
+
 /// Whether the bed needs nobody: it gets through under every sky, and not in two of ten or more of the weathers and
 /// gardens that were tried (ours) does it wilt.
 bool gets_through_alone(const Away& away, const AwayBed& bed);

@@ -11,10 +11,10 @@ inline namespace v1 {
 struct AwayPhrases {
   std::string_view title, not_watered, help_deep, help_mulch, help_visit, comfortable, dry_from, wilts,
       wilts_between, lasts_under_some, never_wilts, seeds_dry, seeds_lost, with_rain, do_nothing, do_look,
-      do_deep, do_mulch, do_visit, do_more, do_daily, bare, skies_note, years_note, as_done_note,
-      no_probability, sheet_title, sheet_when, sheet_none, column_bed, column_tap, column_minutes,
-      column_done, sheet_close, sheet_rain, sheet_droop, sheet_found_open, sheet_tell, sheet_hot_hose,
-      sheet_heat, sheet_signed;
+      do_deep, do_mulch, do_visit, do_visit_before, do_more, do_daily, bare, skies_note, years_note,
+      as_done_note, no_probability, sheet_title, sheet_when, sheet_none, column_bed, column_tap,
+      column_minutes, column_done, sheet_close, sheet_rain, sheet_droop, sheet_found_open, sheet_tell,
+      sheet_hot_hose, sheet_heat, sheet_signed;
 };
 
 inline constexpr AwayPhrases away_english{
@@ -39,6 +39,7 @@ inline constexpr AwayPhrases away_english{
     .do_deep = "Water it deep on the morning of {}. Then it gets through.",
     .do_mulch = "Mulch it, off the stems. Then it gets through.",
     .do_visit = "Find somebody who waters it on {}.",
+    .do_visit_before = "Find somebody who waters it on {} at the latest: it may wilt before.",
     .do_more = "One visit is not enough: somebody has to come every {} days.",
     .do_daily = "One visit is not enough: somebody has to come every day.",
     .bare = "nothing grows here that asks for water.",
@@ -90,6 +91,7 @@ inline constexpr AwayPhrases away_spanish{
     .do_deep = "Riegue a fondo la mañana del {}. Así aguanta.",
     .do_mulch = "Cubra la tierra, lejos de los tallos. Así aguanta.",
     .do_visit = "Busque a alguien que lo riegue el {}.",
+    .do_visit_before = "Busque a alguien que lo riegue el {} a más tardar: puede marchitarse antes.",
     .do_more = "Una visita no basta: alguien debe venir cada {} días.",
     .do_daily = "Una visita no basta: alguien debe venir todos los días.",
     .bare = "aquí no crece nada que pida agua.",
@@ -121,47 +123,18 @@ inline constexpr AwayPhrases away_spanish{
 };
 
 constexpr bool is_complete(const AwayPhrases& phrases) {
-  const std::array all{phrases.title,
-                       phrases.not_watered,
-                       phrases.help_deep,
-                       phrases.help_mulch,
-                       phrases.help_visit,
-                       phrases.comfortable,
-                       phrases.dry_from,
-                       phrases.wilts,
-                       phrases.wilts_between,
-                       phrases.lasts_under_some,
-                       phrases.never_wilts,
-                       phrases.seeds_dry,
-                       phrases.seeds_lost,
-                       phrases.with_rain,
-                       phrases.do_nothing,
-                       phrases.do_look,
-                       phrases.do_deep,
-                       phrases.do_mulch,
-                       phrases.do_visit,
-                       phrases.do_more,
-                       phrases.do_daily,
-                       phrases.as_done_note,
-                       phrases.bare,
-                       phrases.skies_note,
-                       phrases.years_note,
-                       phrases.no_probability,
-                       phrases.sheet_title,
-                       phrases.sheet_when,
-                       phrases.sheet_none,
-                       phrases.column_bed,
-                       phrases.column_tap,
-                       phrases.column_minutes,
-                       phrases.column_done,
-                       phrases.sheet_close,
-                       phrases.sheet_rain,
-                       phrases.sheet_droop,
-                       phrases.sheet_found_open,
-                       phrases.sheet_tell,
-                       phrases.sheet_hot_hose,
-                       phrases.sheet_heat,
-                       phrases.sheet_signed};
+  const std::array all{
+      phrases.title,          phrases.not_watered,      phrases.help_deep,      phrases.help_mulch,
+      phrases.help_visit,     phrases.comfortable,      phrases.dry_from,       phrases.wilts,
+      phrases.wilts_between,  phrases.lasts_under_some, phrases.never_wilts,    phrases.seeds_dry,
+      phrases.seeds_lost,     phrases.with_rain,        phrases.do_nothing,     phrases.do_look,
+      phrases.do_deep,        phrases.do_mulch,         phrases.do_visit,       phrases.do_visit_before,
+      phrases.do_more,        phrases.do_daily,         phrases.as_done_note,   phrases.bare,
+      phrases.skies_note,     phrases.years_note,       phrases.no_probability, phrases.sheet_title,
+      phrases.sheet_when,     phrases.sheet_none,       phrases.column_bed,     phrases.column_tap,
+      phrases.column_minutes, phrases.column_done,      phrases.sheet_close,    phrases.sheet_rain,
+      phrases.sheet_droop,    phrases.sheet_found_open, phrases.sheet_tell,     phrases.sheet_hot_hose,
+      phrases.sheet_heat,     phrases.sheet_signed};
   for (const std::string_view phrase : all) {
     if (phrase.empty()) return false;
   }

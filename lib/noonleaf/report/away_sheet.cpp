@@ -20,6 +20,7 @@ constexpr TextColumn paragraph{.hanging = 2}, row{.hanging = 3};
 /// A bed on the sheet for one visit: it would wilt before, or would without it.
 struct VisitLine {
   std::string letter, name, tap, minutes;
+  std::string doubt;  ///< whether the visit saves it; empty = it does
 };
 
 std::vector<VisitLine> visit_lines(const AwayView& view, Language language) {
@@ -33,16 +34,21 @@ std::vector<VisitLine> visit_lines(const AwayView& view, Language language) {
     const RunPlan run = bed_run(view.garden, where, bed.visit_net_mm);
     const Tap& tap = view.garden.taps[view.garden.sprinklers[where.sprinkler].tap];
     lines.push_back({plain_text(letters[bed.bed]), local_name(language, where.name, where.name_es),
-                     local_name(language, tap.name, tap.name_es), fmt::format("{:.0f}", run.minutes)});
+                     local_name(language, tap.name, tap.name_es), fmt::format("{:.0f}", run.minutes),
+                     visit_doubt(view.away, bed, language)});
   }
   return lines;
 }
 
-std::vector<std::string> sheet_notes(const AwayView& view, Language language) {
+std::vector<std::string> sheet_notes(const AwayView& view, const std::vector<VisitLine>& lines,
+                                     Language language) {
   const AwayPhrases& say = away_phrases(language);
-  std::vector<std::string> notes{std::string(say.sheet_close),    std::string(say.sheet_rain),
-                                 std::string(say.sheet_droop),    std::string(say.sheet_found_open),
-                                 std::string(say.sheet_hot_hose), std::string(say.sheet_heat)};
+  std::vector<std::string> notes;
+  for (const VisitLine& line : lines)
+    if (!line.doubt.empty()) notes.push_back(line.letter + ": " + line.doubt);
+  for (const std::string_view note : {say.sheet_close, say.sheet_rain, say.sheet_droop, say.sheet_found_open,
+                                      say.sheet_hot_hose, say.sheet_heat})
+    notes.emplace_back(note);
   if (!view.garden.site.contact.empty())
     notes.push_back(
         filled(say.sheet_tell, local_name(language, view.garden.site.contact, view.garden.site.contact_es)));
@@ -70,7 +76,8 @@ std::string away_sheet_text(const AwayView& view, Language language) {
     text += wrapped_text(
         fmt::format("{}  {}: {}, {} min  [  ]", line.letter, line.name, line.tap, line.minutes), row);
   text += "\n";
-  for (const std::string& note : sheet_notes(view, language)) text += wrapped_text("- " + note, paragraph);
+  for (const std::string& note : sheet_notes(view, lines, language))
+    text += wrapped_text("- " + note, paragraph);
   return text + "\n" + std::string(say.sheet_signed) + " ____________________\n";
 }
 
@@ -101,7 +108,7 @@ std::string away_sheet_html(const AwayView& view, Language language) {
                       markup_text(line.letter), markup_text(line.name), markup_text(line.tap), line.minutes);
     }
     page += "</table>\n<ul>\n";
-    for (const std::string& note : sheet_notes(view, language))
+    for (const std::string& note : sheet_notes(view, lines, language))
       page += fmt::format("<li>{}</li>\n", markup_text(note));
     page += fmt::format("</ul>\n<p>{} ______________________________</p>\n", say.sheet_signed);
   }

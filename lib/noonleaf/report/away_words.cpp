@@ -75,20 +75,25 @@ const AwayOutlook* outlook_with(const AwayBed& bed, AwayHelp help) {
   return found == bed.outlooks.end() ? nullptr : &*found;
 }
 
-/// Whether the bed gets through under every sky with that help.
+/// Share of the members in which the bed has wilted up to a day, the last at most; missing where none were tried.
+double wilted_frac(const Away& away, const AwayBed& bed, year_month_day last) {
+  double share = missing;
+  if (!away.likelihood) return share;
+  for (const BedLikelihood& each : away.likelihood->beds)
+    for (const PlantingLikelihood& one : each.plantings)
+      for (const DayLikelihood& day : one.days)
+        if (each.bed == bed.bed && one.planting == bed.planting && day.date <= last) share = day.halved_frac;
+  return share;
+}
+
 bool gets_through_with(const AwayBed& bed, AwayHelp help) {
   const AwayOutlook* outlook = outlook_with(bed, help);
   return outlook != nullptr && outlook->skies_wilting == 0;
 }
 
-/// Share of the members in which the bed wilts before anybody is back; missing where none were tried.
-double wilting_frac(const Away& away, const AwayBed& bed) {
-  if (!away.likelihood) return missing;
-  for (const BedLikelihood& each : away.likelihood->beds)
-    for (const PlantingLikelihood& one : each.plantings)
-      if (each.bed == bed.bed && one.planting == bed.planting && !one.days.empty())
-        return one.days.back().halved_frac;
-  return missing;
+bool may_wilt_before_visit(const Away& away, const AwayBed& bed) {
+  return wilted_frac(away, bed, year_month_day{sys_days(*away.best_visit) - std::chrono::days(1)}) >=
+         doubtful_frac;
 }
 
 /// Days from full to wilting: how often somebody has to come.
@@ -107,7 +112,8 @@ std::string advice(const Away& away, const AwayBed& bed, Language language) {
     return filled(say.do_deep, away_day(away.question.from, language));
   if (gets_through_with(bed, AwayHelp::mulch)) return std::string(say.do_mulch);
   if (gets_through_with(bed, AwayHelp::one_visit))
-    return filled(say.do_visit, away_day(*away.best_visit, language));
+    return filled(may_wilt_before_visit(away, bed) ? say.do_visit_before : say.do_visit,
+                  away_day(*away.best_visit, language));
   const int every_d = days_full(away, bed);
   return every_d == 1 ? std::string(say.do_daily) : filled(say.do_more, every_d);
 }
@@ -169,8 +175,14 @@ LikelihoodView tried_in(const AwayView& view, Language language) {
           at_once ? WaterTried::no_more : WaterTried::until_leaving};
 }
 
+std::string visit_doubt(const Away& away, const AwayBed& bed, Language language) {
+  const bool enough = gets_through_with(bed, AwayHelp::one_visit) && !may_wilt_before_visit(away, bed);
+  return enough ? std::string{} : advice(away, bed, language);
+}
+
 bool gets_through_alone(const Away& away, const AwayBed& bed) {
-  return gets_through_with(bed, AwayHelp::nothing) && !(wilting_frac(away, bed) >= doubtful_frac);
+  return gets_through_with(bed, AwayHelp::nothing) &&
+         !(wilted_frac(away, bed, away.question.to) >= doubtful_frac);
 }
 
 std::string away_text(const AwayView& view, Language language) {
