@@ -137,6 +137,21 @@ BOOST_FIXTURE_TEST_CASE(a_frost_is_told_and_no_heat, DemoPlace) {
   BOOST_TEST(before.find("cover it before the evening") != std::string::npos, before);
 }
 
+// What the soil may still lack stands beside the run that fits it either way, and no line says the opposite of another.
+BOOST_FIXTURE_TEST_CASE(what_was_not_written_down_leaves_both_cases_open, DemoPlace) {
+  BOOST_TEST(run_noonleaf(*this, "log demo water a --minutes 50 --at 06:00 --date 2025-07-16").exit_code ==
+             0);
+  const std::string watered = run_noonleaf(*this, "today demo --date 2025-07-16").out;
+  const std::string bed = watered.substr(watered.find("LEAVE ALONE"));
+  BOOST_TEST(bed.find("short before the next chance to water") != std::string::npos, bed);
+  BOOST_TEST(bed.find("If the soil is dry it will be short") != std::string::npos, bed);
+  write("demo/journal.csv", "id,date,event,bed,minutes\n");
+  const std::string empty = run_noonleaf(*this, "today demo --date 2025-07-16").out;
+  BOOST_TEST(empty.find("The bed stays short by") != std::string::npos, empty);
+  const std::string left = empty.substr(empty.find("The bed stays short by"), 60);
+  BOOST_TEST(left.find(" to ") != std::string::npos, left);
+}
+
 // "ran 10 of the planned 25 minutes": today asks for the rest, in one line.
 BOOST_FIXTURE_TEST_CASE(a_run_that_was_stopped_is_asked_for_to_its_end, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "log demo water c --minutes 10 --at 06:00 --date 2025-07-16").exit_code ==

@@ -77,6 +77,15 @@ std::string wilt_words(const LikelihoodView& view, const std::vector<DayLikeliho
 
 std::string minutes_text(double minutes) { return fmt::format("{:.0f}", std::max(1.0, minutes)); }
 
+/// Whether any day that was followed lies behind the forecast.
+bool goes_behind_forecast(const Likelihood& likelihood) {
+  for (const BedLikelihood& bed : likelihood.beds)
+    for (const PlantingLikelihood& planting : bed.plantings)
+      for (const DayLikelihood& day : planting.days)
+        if (day.from != MemberDayFrom::measured && day.from != MemberDayFrom::forecast) return true;
+  return false;
+}
+
 }  // namespace
 
 std::string share_words(double share, Language language) {
@@ -112,9 +121,11 @@ std::vector<std::string> likelihood_head_words(const LikelihoodView& view) {
   const LikelihoodPhrases& phrases = phrases_of(view.language);
   const std::array water{phrases.without_water, phrases.with_plan,
                          phrases.until_leaving};  // as in WaterTried
-  return {fmt::format(fmt::runtime(phrases.tried), view.likelihood.members) + " " +
-              std::string(water[static_cast<std::size_t>(view.water)]),
-          behind_forecast_words(view), fmt::format("{} {}", phrases.assumed, phrases.rain_counts)};
+  std::vector<std::string> words{fmt::format(fmt::runtime(phrases.tried), view.likelihood.members) + " " +
+                                 std::string(water[static_cast<std::size_t>(view.water)])};
+  if (goes_behind_forecast(view.likelihood)) words.push_back(behind_forecast_words(view));
+  words.push_back(fmt::format("{} {}", phrases.assumed, phrases.rain_counts));
+  return words;
 }
 
 std::string planting_likelihood_words(const LikelihoodView& view, const BedLikelihood& bed,

@@ -36,6 +36,7 @@ enum class CheckPhrase : std::size_t {
   moist_or_dry,
   moist_or_dry_at,
   lasts_either_way,
+  lasts_if_moist,
   already_ran,
   already_ran_too,
   part_ran,
@@ -85,6 +86,9 @@ inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_en{{
      " Feel the soil at finger depth. Moist: leave it. Dry: {all} minutes from {clock}, closed by the "
      "{closer}."},
     {CheckPhrase::lasts_either_way, " It lasts either way."},
+    {CheckPhrase::lasts_if_moist,
+     " If the soil is dry it will be short before the next chance to water: {minutes} minutes when somebody "
+     "can."},
     {CheckPhrase::already_ran, "{ran} minutes already ran today."},
     {CheckPhrase::already_ran_too, "{ran} minutes already ran today; this is on top of that."},
     {CheckPhrase::part_ran, "{ran} of the planned {planned} minutes ran today."},
@@ -136,6 +140,10 @@ inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_es{{
     {CheckPhrase::moist_or_dry_at,
      " Meta el dedo en la tierra. Húmeda: no riegue. Seca: {all} minutos desde {clock}; cierra: {closer}."},
     {CheckPhrase::lasts_either_way, " Aguanta en los dos casos."},
+    {CheckPhrase::lasts_if_moist,
+     " Si la tierra está seca le va a faltar agua antes de que se pueda volver a regar: {minutes} minutos "
+     "cuando "
+     "alguien pueda."},
     {CheckPhrase::already_ran, "Hoy ya se regó {ran} minutos."},
     {CheckPhrase::already_ran_too, "Hoy ya se regó {ran} minutos; esto es aparte."},
     {CheckPhrase::part_ran, "Hoy se regó {ran} de los {planned} minutos planeados."},

@@ -125,7 +125,14 @@ std::string settling_words(const TodayView& view, const BedToday& bed) {
   if (bed.driver)
     return say(view, all_min > bed.run.minutes ? CheckPhrase::right_or_more : CheckPhrase::right_either_way,
                {{"minutes", text.number(bed.run.minutes, 0)}, {"all", all}});
-  if (bed.reason != BedReason::look_first) return say(view, CheckPhrase::lasts_either_way);
+  if (bed.reason != BedReason::look_first) {
+    const auto& limit_day = bed.plantings[bed.open_question->planting].limit_day;
+    const bool lasts = !limit_day || (bed.next_chance && *limit_day >= *bed.next_chance);
+    const double dry_min =
+        bed_run(view.garden, view.garden.beds[bed.bed], bed.open_question->dr_if_not_done_mm).minutes;
+    if (lasts || !(dry_min > 0)) return say(view, CheckPhrase::lasts_either_way);
+    return say(view, CheckPhrase::lasts_if_moist, {{"minutes", text.number(dry_min, 0)}});
+  }
   if (!bed.later_slot) return say(view, CheckPhrase::moist_or_dry, {{"all", all}});
   const Caretaker& closer = view.garden.caretakers[bed.later_slot->closer];
   return say(view, CheckPhrase::moist_or_dry_at,

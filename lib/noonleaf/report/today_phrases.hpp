@@ -52,6 +52,7 @@ enum class TodayPhrase : std::size_t {
   season_over,
   lasts_ten_days,
   lasts_until,
+  depth_between,
   full_but_short,
   no_run_but_short,
   lasts_to_chance,
@@ -147,6 +148,7 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_en{{
      "stage."},
     {TodayPhrase::lasts_ten_days, "{used}; it lasts ten days and more without rain."},
     {TodayPhrase::lasts_until, "{used}; it lasts until {day}."},
+    {TodayPhrase::depth_between, "{least} to {most}"},
     {TodayPhrase::full_but_short,
      "{used}: full, nothing more fits in. It will be short before the next chance to water."},
     {TodayPhrase::no_run_but_short,
@@ -272,6 +274,7 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
      "la etapa."},
     {TodayPhrase::lasts_ten_days, "{used}. Así aguanta diez días o más sin lluvia."},
     {TodayPhrase::lasts_until, "{used}. Así aguanta hasta {day}."},
+    {TodayPhrase::depth_between, "{least} a {most}"},
     {TodayPhrase::full_but_short,
      "{used}. La tierra está llena y no le cabe más, pero le va a faltar agua antes de que se pueda "
      "volver a regar."},

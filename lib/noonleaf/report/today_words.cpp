@@ -264,10 +264,13 @@ std::string left_over_words(const TodayView& view, const BedToday& bed) {
   const std::string again =
       bed.next_chance ? say(view, TodayPhrase::run_again, {{"when", when_words(view, *bed.next_chance)}})
                       : say(view, TodayPhrase::run_again_sometime);
-  return say(view, why,
-             {{"minutes", text.number(bed.run.minutes, 0)},
-              {"depth", text.depth(bed.run.left_over_net_mm)},
-              {"again", again}});
+  std::string depth = text.depth(bed.run.left_over_net_mm);
+  if (bed.open_question) {  // what is left over is left where the unlogged runs were done
+    const double brought_mm = bed.run.net_depth_mm - bed.run.left_over_net_mm;
+    depth = say(view, TodayPhrase::depth_between,
+                {{"least", depth}, {"most", text.depth(bed.open_question->dr_if_not_done_mm - brought_mm)}});
+  }
+  return say(view, why, {{"minutes", text.number(bed.run.minutes, 0)}, {"depth", depth}, {"again", again}});
 }
 
 std::string seedbed_words(const TodayView& view, const BedToday& bed) {
