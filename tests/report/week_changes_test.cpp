@@ -42,6 +42,27 @@ BOOST_AUTO_TEST_CASE(each_kind_once_in_the_order_of_time) {
   BOOST_CHECK(changes[4].kind == WeekChangeKind::added);
 }
 
+BOOST_AUTO_TEST_CASE(a_run_that_differs_in_all_is_named_for_each) {
+  const std::vector<PlannedRun> before{run(17, "a", minutes(360), 60), run(17, "b", minutes(380), 20)};
+  std::vector<PlannedRun> now{run(17, "a", minutes(460), 10), run(17, "b", minutes(380), 20)};
+  now[0].closer = "educator";
+  const Garden garden = invented::garden({});
+  const WeekPlan plan = invented::plan(garden, {});
+  WeekView view{.garden = garden, .plan = plan, .made = invented::made()};
+  view.changes = changes_between(before, now, first_day);
+  BOOST_REQUIRE(view.changes->size() == 3U);
+  BOOST_CHECK((*view.changes)[0].kind == WeekChangeKind::time);
+  BOOST_CHECK((*view.changes)[1].kind == WeekChangeKind::minutes);
+  BOOST_CHECK((*view.changes)[2].kind == WeekChangeKind::closer);
+  const std::string english = week_json(view);
+  BOOST_TEST(english.find("opens at 7:40 am, not 6:00 am") != std::string::npos);
+  BOOST_TEST(english.find("10 minutes, not 60") != std::string::npos);
+  view.language = Language::es;
+  const std::string spanish = week_json(view);
+  BOOST_TEST(spanish.find("se abre ahora a las 7:40 a.m., no a las 6:00 a.m.") != std::string::npos);
+  BOOST_TEST(spanish.find("10 minutos, no 60") != std::string::npos);
+}
+
 BOOST_AUTO_TEST_CASE(a_plan_reads_back_from_its_own_json) {
   const Garden garden = invented::garden({});
   const WeekPlan plan = invented::plan(garden, invented::usual_runs());

@@ -47,6 +47,13 @@ PlannedRun run_of_json(const Json& json) {
           .openings = static_cast<int>(json.at("cycles").size())};
 }
 
+/// A run may be moved, shortened and handed over at once: each of the three must be read.
+void add_differences(std::vector<WeekChange>& changes, const PlannedRun& run, const PlannedRun& old) {
+  if (old.begin != run.begin) changes.push_back({WeekChangeKind::time, run, old});
+  if (old.minutes != run.minutes) changes.push_back({WeekChangeKind::minutes, run, old});
+  if (old.closer != run.closer) changes.push_back({WeekChangeKind::closer, run, old});
+}
+
 const PlannedRun& shown(const WeekChange& change) {
   return change.kind == WeekChangeKind::dropped ? change.before : change.now;
 }
@@ -103,12 +110,8 @@ std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before,
     const PlannedRun* const old = find_run(before, run);
     if (old == nullptr) {
       changes.push_back({WeekChangeKind::added, run, {}});
-    } else if (old->begin != run.begin) {
-      changes.push_back({WeekChangeKind::time, run, *old});
-    } else if (old->minutes != run.minutes) {
-      changes.push_back({WeekChangeKind::minutes, run, *old});
-    } else if (old->closer != run.closer) {
-      changes.push_back({WeekChangeKind::closer, run, *old});
+    } else {
+      add_differences(changes, run, *old);
     }
   }
   for (const PlannedRun& old : before) {

@@ -47,8 +47,8 @@ std::vector<PlannedRun> dropped_openings(const std::vector<PlannedRun>& before,
                                          const std::vector<PlannedRun>& now,
                                          std::chrono::year_month_day first);
 
-/// What a custodian would not find on the earlier sheet, in the order of date and time. Runs of the earlier
-/// plan before `first` are over and count for nothing.
+/// What a custodian would not find on the earlier sheet, in the order of date and time; a run that differs in
+/// several things is there once for each. Runs of the earlier plan before `first` are over and count for nothing.
 std::vector<WeekChange> changes_between(const std::vector<PlannedRun>& before,
                                         const std::vector<PlannedRun>& now,
                                         std::chrono::year_month_day first);
