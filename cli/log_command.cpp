@@ -127,8 +127,9 @@ std::string answer_text(const AppendedEntry& added, const JournalEntry& entry, c
                         "one back.",
                         added.other_water),
                     0);
+  const std::string too_long = beyond_longest_words(garden, entry.bed, entry.minutes);
   return wrapped(fmt::format("Entry {}: {}.", added.id, said_back(entry, arguments.event_word, garden)), 0) +
-         droop + twice +
+         droop + (too_long.empty() ? std::string{} : wrapped(too_long, 0)) + twice +
          wrapped(fmt::format("If that is wrong: noonleaf log {} undo {}", arguments.folder, added.id), 0);
 }
 

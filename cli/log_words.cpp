@@ -49,18 +49,29 @@ std::string_view code(RowLeftOut reason) {
   return {};
 }
 
+std::string minutes_said(double minutes) {
+  return number_text(minutes) + (minutes == 1 ? " minute" : " minutes");
+}
+
 /// Minutes that the sheet did not ask for and that the sprinkler should not run; empty where all is usual.
 std::string much_longer_words(const FilledRun& row, const Garden& garden) {
-  const double longest_min = garden.sprinklers[find_bed(garden, row.bed)->sprinkler].longest_run_min;
   const bool beyond_plan =
       row.actual_minutes > 1.5 * row.planned_minutes && row.actual_minutes > row.planned_minutes + 5;
-  if (row.actual_minutes > longest_min)
-    return fmt::format("Longer than the longest run of its sprinkler, {} minutes.", number_text(longest_min));
-  return beyond_plan ? fmt::format("The sheet asked for {} minutes.", number_text(row.planned_minutes))
+  std::string words = beyond_longest_words(garden, row.bed, row.actual_minutes);
+  if (!words.empty()) return words;
+  return beyond_plan ? fmt::format("The sheet asked for {}.", minutes_said(row.planned_minutes))
                      : std::string{};
 }
 
 }  // namespace
+
+std::string beyond_longest_words(const Garden& garden, const std::string& bed_id, double minutes) {
+  const Bed* const bed = find_bed(garden, bed_id);
+  if (bed == nullptr) return {};
+  const double longest_min = garden.sprinklers[bed->sprinkler].longest_run_min;
+  if (!(minutes > longest_min)) return {};
+  return fmt::format("Longer than the longest run of its sprinkler, {}.", minutes_said(longest_min));
+}
 
 std::string said_back(const JournalEntry& entry, const std::string& event, const Garden& garden) {
   const QuantityText text(garden.site.units);
@@ -68,7 +79,7 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (!entry.undoes.empty()) words += " of entry " + entry.undoes;
   if (!entry.bed.empty()) words += ", bed " + entry.bed;
   if (!entry.crop.empty()) words += ", " + entry.crop;
-  if (is_known(entry.minutes)) words += fmt::format(", {} minutes", number_text(entry.minutes));
+  if (is_known(entry.minutes)) words += ", " + minutes_said(entry.minutes);
   if (is_known(entry.litres)) words += ", " + text.volume(entry.litres);
   if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
   if (entry.recovered) words += *entry.recovered ? ", stood up again" : ", did not stand up again";

@@ -104,6 +104,16 @@ BOOST_FIXTURE_TEST_CASE(entries_are_added_and_said_back, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
+BOOST_FIXTURE_TEST_CASE(a_run_beyond_the_longest_of_its_sprinkler_is_asked_about, DemoPlace) {
+  const std::string question = "\nLonger than the longest run of its sprinkler, 60 minutes.\n";
+  const CommandRun longer = run_noonleaf(*this, "log demo water a --minutes 500 --date 2025-07-16");
+  BOOST_TEST(longer.exit_code == 0);
+  BOOST_TEST(longer.out.find(question) != std::string::npos, longer.out);
+  BOOST_TEST(longer.out.find("If that is wrong: noonleaf log demo undo") != std::string::npos);
+  const CommandRun usual = run_noonleaf(*this, "log demo water b --minutes 60 --date 2025-07-16");
+  BOOST_TEST(usual.out.find("Longer") == std::string::npos);
+}
+
 /// The printed sheet with something written into the box "Ran" of every row, in its own order.
 std::string filled_in(const std::string& sheet, const std::vector<std::string>& boxes) {
   std::istringstream lines(sheet);
