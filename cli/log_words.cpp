@@ -1,11 +1,15 @@
 #include "log_words.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include "noonleaf/calendar_text.hpp"
 #include "noonleaf/error.hpp"
 #include "noonleaf/report/quantity_text.hpp"
+#include "noonleaf/units.hpp"
 
 #include "terminal.hpp"
 
@@ -63,6 +67,17 @@ std::string much_longer_words(const FilledRun& row, const Garden& garden) {
                      : std::string{};
 }
 
+/// "0.4 gal", "1.51 L", "250 gal": three digits, or whole units; what was typed must be recognised.
+std::string litres_said(double litres, UnitSystem units) {
+  const bool is_us = units == UnitSystem::us;
+  const double value = is_us ? gallons_from_litres(litres) : litres;
+  const int decimals = value > 0 ? std::clamp(2 - static_cast<int>(std::floor(std::log10(value))), 0, 9) : 0;
+  std::string digits = fmt::format("{:.{}f}", value, decimals);
+  if (decimals > 0) digits.erase(digits.find_last_not_of('0') + 1);
+  if (digits.ends_with('.')) digits.pop_back();
+  return digits + (is_us ? " gal" : " L");
+}
+
 }  // namespace
 
 std::string beyond_longest_words(const Garden& garden, const std::string& bed_id, double minutes) {
@@ -80,7 +95,7 @@ std::string said_back(const JournalEntry& entry, const std::string& event, const
   if (!entry.bed.empty()) words += ", bed " + entry.bed;
   if (!entry.crop.empty()) words += ", " + entry.crop;
   if (is_known(entry.minutes)) words += ", " + minutes_said(entry.minutes);
-  if (is_known(entry.litres)) words += ", " + text.volume(entry.litres);
+  if (is_known(entry.litres)) words += ", " + litres_said(entry.litres, garden.site.units);
   if (is_known(entry.rain_mm)) words += ", " + text.depth(entry.rain_mm);
   if (entry.recovered) words += *entry.recovered ? ", stood up again" : ", did not stand up again";
   if (entry.feel) words += ", " + std::string(label(*entry.feel));

@@ -104,6 +104,20 @@ BOOST_FIXTURE_TEST_CASE(entries_are_added_and_said_back, DemoPlace) {
   BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
+BOOST_FIXTURE_TEST_CASE(small_amounts_are_said_as_they_are, DemoPlace) {
+  const auto said = [&](const char* words) {
+    return run_noonleaf(*this, std::string("log demo water ") + words + " --date 2025-07-16").out;
+  };
+  BOOST_TEST(said("c --gallons 0.4").find("water, bed c, 0.4 gal, 2025") != std::string::npos);
+  BOOST_TEST(said("c --gallons 0.003").find("bed c, 0.003 gal, ") != std::string::npos);
+  BOOST_TEST(said("c --gallons 1.25").find("bed c, 1.25 gal, ") != std::string::npos);
+  BOOST_TEST(said("c --gallons 10").find("bed c, 10 gal, ") != std::string::npos);
+  BOOST_TEST(said("c --gallons 250").find("bed c, 250 gal, ") != std::string::npos);
+  BOOST_TEST(said("c --litres 1").find("bed c, 0.264 gal, ") != std::string::npos);  // 1 / 3.785411784
+  BOOST_TEST(said("c --litres 0").find("bed c, 0 gal, ") != std::string::npos);
+  BOOST_TEST(said("c --minutes 1").find("bed c, 1 minute, ") != std::string::npos);
+}
+
 BOOST_FIXTURE_TEST_CASE(a_run_beyond_the_longest_of_its_sprinkler_is_asked_about, DemoPlace) {
   const std::string question = "\nLonger than the longest run of its sprinkler, 60 minutes.\n";
   const CommandRun longer = run_noonleaf(*this, "log demo water a --minutes 500 --date 2025-07-16");
