@@ -46,6 +46,11 @@ BOOST_AUTO_TEST_CASE(says_what_it_assumes_and_who_decides) {
   check_golden("outdoors_es.txt",
                run_noonleaf(place, "outdoors --t-f 96 --rh 65 --wind-m-s 1.5 --sun-w-m2 850 --lang es").out);
   check_golden("outdoors_mild_es.txt", run_noonleaf(place, "outdoors --t-c 20 --rh 50 --lang es").out);
+  check_golden("outdoors_beyond.txt", run_noonleaf(place, "outdoors --t-f 118 --rh 60").out);
+  check_golden("outdoors_beyond_es.txt", run_noonleaf(place, "outdoors --t-f 118 --rh 60 --lang es").out);
+  BOOST_TEST(
+      run_noonleaf(place, "outdoors --t-f 118 --rh 60 --format json").out.find("beyond the published") !=
+      std::string::npos);
   BOOST_TEST(run_noonleaf(place, "outdoors --t-f 96").exit_code == 2);
   BOOST_TEST(run_noonleaf(place, "outdoors --rh 60").exit_code == 2);
   BOOST_TEST(run_noonleaf(place, "outdoors --t-c 35 --t-f 96 --rh 60").exit_code == 2);

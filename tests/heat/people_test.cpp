@@ -93,6 +93,22 @@ BOOST_AUTO_TEST_CASE(more_heat_and_more_damp_never_feel_cooler) {
     }
 }
 
+BOOST_AUTO_TEST_CASE(the_chart_ends_at_110_and_137) {
+  const auto beyond = [](double t_f, double index) {
+    return noonleaf::beyond_heat_index_chart(celsius(t_f), celsius(index));
+  };
+  for (const Row& row : rows())
+    if (row.kind == "chart")
+      BOOST_TEST(!beyond(row.t_f, row.index_f), row.t_f << " °F, " << row.rh_pct << " %");
+  BOOST_TEST(beyond(111, 110));
+  BOOST_TEST(beyond(100, 138));
+  BOOST_TEST(!beyond(110.4, 137.4));  // read as 110 and 137 on the screen
+  BOOST_TEST(beyond(118, index_f(118, 60)));
+  BOOST_TEST(!noonleaf::beyond_heat_index_chart(celsius(118), missing));
+  BOOST_TEST(noonleaf::beyond_heat_index_chart(missing, celsius(138)));
+  BOOST_TEST(!noonleaf::beyond_heat_index_chart(missing, celsius(120)));
+}
+
 BOOST_AUTO_TEST_CASE(categories_as_published) {
   const auto of = [](double index) { return *heat_category(celsius(index)); };
   BOOST_CHECK(of(79) == HeatCategory::below_caution);

@@ -460,6 +460,19 @@ BOOST_AUTO_TEST_CASE(an_hour_outside_in_both_languages) {
   check_both(outdoor_title(Language::en), outdoor_title(Language::es));
 }
 
+// 118 °F and 60 %: the equation gives 213 °F, which no chart has.
+BOOST_AUTO_TEST_CASE(a_heat_index_beyond_the_chart_is_read_as_its_class) {
+  DemoDay day;
+  const auto heat_caution = [&](Language language) { return caution_words(day.view(language)).front(); };
+  BOOST_TEST(heat_caution(Language::en).find("published chart") == std::string::npos);
+  day.today.people.peak_c = heat_index_c({.t_c = (118 - 32) / 1.8, .rh_pct = 60});
+  day.today.people.peak_category = heat_category(day.today.people.peak_c);
+  BOOST_TEST(heat_caution(Language::en).find("Read it as \"Extreme Danger\", not as a number.") !=
+             std::string::npos);
+  BOOST_TEST(heat_caution(Language::es).find("Tómelo como «Peligro extremo», no como número.") !=
+             std::string::npos);
+}
+
 BOOST_AUTO_TEST_CASE(sentences_begin_with_a_capital) {
   BOOST_TEST(sentence_start("árboles") == "Árboles");
   BOOST_TEST(sentence_start("ñame") == "Ñame");

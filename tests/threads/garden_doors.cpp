@@ -161,7 +161,8 @@ std::string cans() {
 std::string outdoors() {
   const OutdoorAnswer answer = outdoor_answer({.t_c = 36, .rh_pct = 40, .wind_m_s = 2, .rs_w_m2 = 850});
   Print out;
-  out << outdoor_words(answer) << outdoor_cautions(answer) << outdoor_json(answer);
+  out << outdoor_words(answer) << outdoor_cautions(answer) << outdoor_json(answer)
+      << beyond_chart_words(Language::es, 48, 101);
   return out.text();
 }
 

@@ -287,7 +287,7 @@ std::string heat() {
     out << label(day.verdict) << day.droop_hours << day.unmet_frac;
   }
   for (const OutdoorWbgt& hour : outdoor_wbgt_by_hour(hours, site)) out << hour.wbgt_c;
-  out << people_day(hours).heat_index_c.size() << heat_index_c({35, 50});
+  out << people_day(hours).heat_index_c.size() << heat_index_c({35, 50}) << beyond_heat_index_chart(48, 101);
   const std::vector<HeatDay> days{{2024y / July / 10, 39, 25}};
   for (const CropHeatFinding& finding : crop_heat_findings("tomato", days)) out << finding.days_over.size();
   return out.text();

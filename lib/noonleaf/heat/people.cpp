@@ -49,6 +49,12 @@ double heat_index_c(const ShadeAir& air) {
   return (heat_index_f(air.t_c * 1.8 + 32, air.rh_pct) - 32) / 1.8;
 }
 
+bool beyond_heat_index_chart(double t_c, double heat_index_c) {
+  constexpr double last_row_f = 110, highest_cell_f = 137;
+  if (is_missing(heat_index_c)) return false;
+  return std::round(t_c * 1.8 + 32) > last_row_f || std::round(heat_index_c * 1.8 + 32) > highest_cell_f;
+}
+
 std::optional<HeatCategory> heat_category(double heat_index_c) {
   if (is_missing(heat_index_c)) return std::nullopt;
   const double index_f = std::round(heat_index_c * 1.8 + 32);

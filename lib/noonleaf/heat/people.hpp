@@ -36,6 +36,16 @@ struct ShadeAir {
 /// Example   heat_index_c({.t_c = 35.56, .rh_pct = 65}) = 49.4 (96 °F, 65 %: 121 °F)
 double heat_index_c(const ShadeAir& air);
 
+/// Whether a heat index lies beyond the printed chart, where the equation is carried on without a check: air
+/// hotter than the chart's last row, or an index above its highest cell. What is too dry for the chart (below
+/// 40 %) counts as within: the adjustment for dry air is published for it.
+///
+/// Source    US National Weather Service heat index chart, 80 to 110 °F by 40 to 100 %; its highest cells are
+///           137 °F, where hotter and damper ones are left blank. Rounded to whole °F first, as the chart is
+/// Missing   false if the index is missing; a missing temperature leaves the index to tell
+/// Example   beyond_heat_index_chart(47.8, 100.5) = true (118 °F, 60 %: 213 °F)
+bool beyond_heat_index_chart(double t_c, double heat_index_c);
+
 /// What full sunshine can add to the heat index, at most: 15 °F. NWS and OSHA heat index pages.
 inline constexpr double full_sun_adds_c = 15 / 1.8;
 

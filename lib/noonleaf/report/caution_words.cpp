@@ -2,6 +2,7 @@
 
 #include "noonleaf/report/care_rules.hpp"
 #include "noonleaf/report/labels.hpp"
+#include "noonleaf/report/outdoors_words.hpp"
 #include "noonleaf/report/today_phrases.hpp"
 #include "noonleaf/report/today_words.hpp"
 
@@ -26,6 +27,7 @@ void add_heat_caution(const TodayView& view, std::vector<std::string>& cautions)
                           {{"temperature", text.temperature(people.peak_c)},
                            {"hour", on_the_hour(people.peak_hour)},
                            {"category", label(view.language, *people.peak_category)}});
+  words += beyond_chart_words(view.language, view.today.sky.estimate.t_max_c, people.peak_c);
   if (const auto hour = coolest_hours(people))
     words += say(view, TodayPhrase::coolest, {{"hour", on_the_hour(*hour)}});
   cautions.push_back(words + say(view, TodayPhrase::heat_policy));

@@ -15,6 +15,7 @@ enum class OutdoorsPhrase : std::size_t {
   heat_index,
   heat_class,
   shade_assumed,
+  beyond_chart,
   no_globe,
   globe,
   from_weather,
@@ -38,7 +39,11 @@ inline constexpr PhraseTable<OutdoorsPhrase> outdoors_phrases_en{{
     {OutdoorsPhrase::air, "Air of {temperature}, humidity {humidity} %."},
     {OutdoorsPhrase::heat_index, "Heat index: {temperature}"},
     {OutdoorsPhrase::heat_class, ", \"{category}\" by the National Weather Service: {effects}"},
-    {OutdoorsPhrase::shade_assumed, ". It assumes shade and a light wind; full sun can add up to 15 °F (8 °C)."},
+    {OutdoorsPhrase::shade_assumed,
+     ". It assumes shade and a light wind; full sun can add up to 15 °F (8 °C)."},
+    {OutdoorsPhrase::beyond_chart,
+     " It lies beyond the published chart, which ends at air of 110 °F (43 °C) and an index of 137 °F (58 "
+     "°C); only the equation goes on. Read it as \"{category}\", not as a number."},
     {OutdoorsPhrase::no_globe,
      "Wet-bulb globe temperature: not worked out, it needs wind and sun (--wind-m-s, --sun-w-m2; full "
      "summer sun at noon is about 900 W/m2)."},
@@ -73,6 +78,9 @@ inline constexpr PhraseTable<OutdoorsPhrase> outdoors_phrases_es{{
     {OutdoorsPhrase::heat_class, ", «{category}» según el Servicio Nacional de Meteorología: {effects}"},
     {OutdoorsPhrase::shade_assumed,
      ". Vale a la sombra y con poco viento; a pleno sol puede subir hasta 15 °F (8 °C) más."},
+    {OutdoorsPhrase::beyond_chart,
+     " Queda más allá de la tabla publicada, que termina en aire a 110 °F (43 °C) y un índice de 137 °F (58 "
+     "°C); solo la ecuación sigue. Tómelo como «{category}», no como número."},
     {OutdoorsPhrase::no_globe,
      "Temperatura de globo y bulbo húmedo: no se calculó, hacen falta viento y sol (--wind-m-s, "
      "--sun-w-m2; a pleno sol de verano al mediodía son unos 900 W/m2)."},

@@ -48,6 +48,8 @@ std::string assumed_words(Language language, const OutdoorReading& reading) {
 
 std::vector<std::string> assumed_codes(const OutdoorAnswer& answer) {
   std::vector<std::string> codes{"heat index assumes shade and a light wind"};
+  if (beyond_heat_index_chart(answer.reading.t_c, answer.heat_index_c))
+    codes.emplace_back("heat index beyond the published chart, carried on by the equation");
   if (is_missing(answer.wbgt.wbgt_c)) return codes;
   codes.emplace_back("wbgt is for open sun over level ground, wind at 2 m");
   if (is_missing(answer.reading.sun_height_deg))
@@ -79,10 +81,17 @@ std::string index_words(const OutdoorAnswer& answer, Language language) {
   if (category && *category != HeatCategory::below_caution)
     words += say(language, OutdoorsPhrase::heat_class,
                  {{"category", label(language, *category)}, {"effects", effects(language, *category)}});
-  return words + say(language, OutdoorsPhrase::shade_assumed);
+  words += say(language, OutdoorsPhrase::shade_assumed);
+  return words + beyond_chart_words(language, answer.reading.t_c, answer.heat_index_c);
 }
 
 }  // namespace
+
+std::string beyond_chart_words(Language language, double t_c, double heat_index_c) {
+  const auto category = heat_category(heat_index_c);
+  if (!category || !beyond_heat_index_chart(t_c, heat_index_c)) return {};
+  return say(language, OutdoorsPhrase::beyond_chart, {{"category", label(language, *category)}});
+}
 
 OutdoorAnswer outdoor_answer(const OutdoorReading& reading) {
   OutdoorAnswer answer{.reading = reading};

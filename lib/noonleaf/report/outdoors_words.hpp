@@ -43,6 +43,9 @@ std::string outdoor_title(Language language);
 /// The numbers in sentences: what was worked out and what was not measured for it.
 std::vector<std::string> outdoor_words(const OutdoorAnswer& answer, Language language = Language::en);
 
+/// What follows a heat index that no chart has (beyond_heat_index_chart), with a space before it; else empty.
+std::string beyond_chart_words(Language language, double t_c, double heat_index_c);
+
 /// "TAKE CARE": what stands over the cautions.
 std::string outdoor_cautions_title(Language language);
 
