@@ -55,6 +55,32 @@ BOOST_AUTO_TEST_CASE(it_tells_the_numbers_of_the_answer) {
   BOOST_TEST(day.last("t_r", 3).value == day.explanation.today.beds[0].run.minutes);
 }
 
+// What the source line names is what was done to the printed lengths.
+BOOST_AUTO_TEST_CASE(stage_lengths_say_what_was_done_to_them) {
+  const auto stage_sentence = [](const Garden& garden) {
+    return Explained(garden).parts.at(1).sentences.at(1);
+  };
+  const auto has = [](const std::string& text, const char* words) {
+    return text.find(words) != std::string::npos;
+  };
+  const std::string halved = "the initial stage halved for a transplant", seen = "stages that were seen";
+  const Garden set_out = invented_garden(tomato);
+  BOOST_TEST(has(stage_sentence(set_out), "FAO-56 Table 11"));
+  BOOST_TEST(has(stage_sentence(set_out), halved.c_str()));
+  BOOST_TEST(!has(stage_sentence(set_out), seen.c_str()));
+  const std::string sown =
+      stage_sentence(invented_garden("[[bed.planting]]\ncrop = \"tomato\"\nsown = 2025-05-01\n"));
+  BOOST_TEST(!has(sown, halved.c_str()));
+  BOOST_TEST(!has(sown, seen.c_str()));
+  Garden watched = set_out;
+  watched.beds[0].plantings[0].season.observed.mid_season = 2025y / 6 / 15;
+  BOOST_TEST(has(stage_sentence(watched), halved.c_str()));  // it still shares out the days before
+  BOOST_TEST(has(stage_sentence(watched), seen.c_str()));
+  watched.beds[0].plantings[0].season.observed.development = 2025y / 5 / 20;
+  BOOST_TEST(!has(stage_sentence(watched), halved.c_str()));  // seen, not halved
+  BOOST_TEST(has(stage_sentence(watched), seen.c_str()));
+}
+
 /// The numbers of a step are shown only where they lead to its result; here all must.
 BOOST_AUTO_TEST_CASE(every_equation_is_shown_with_numbers_that_lead_to_its_result) {
   for (const std::string bed_keys : {"", "soil_is_sandy"}) {

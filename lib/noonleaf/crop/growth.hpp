@@ -55,6 +55,8 @@ struct SeasonCalendar {
   std::chrono::sys_days late_season;      ///< first day of the late season
   std::chrono::sys_days over;             ///< first day after the season
   const StageLengths* lengths = nullptr;  ///< the table row it was made from; null = no stages
+  bool initial_is_halved = false;         ///< for a transplant, where its end was not seen
+  bool stages_were_seen = false;          ///< some boundary is one that was seen in this season
 };
 
 /// A crop on a day: what the balance needs to know of the plant.

@@ -165,13 +165,16 @@ SeasonCalendar season_calendar(const Crop& crop, const Planting& planting, year_
   const bool is_first_season = season.first == sys_days{planting.start};  // a perennial is transplanted once
   const bool is_fresh = planting.method == PlantingStart::transplanted && is_first_season;
   const int l_ini = is_fresh ? (row.l_ini_d + 1) / 2 : row.l_ini_d;
-  const auto filled =
-      fill(observed_boundaries(crop, planting, season), {l_ini, row.l_dev_d, row.l_mid_d, row.l_late_d});
+  const Boundaries known = observed_boundaries(crop, planting, season);
+  const auto filled = fill(known, {l_ini, row.l_dev_d, row.l_mid_d, row.l_late_d});
   calendar.development = filled[1];
   calendar.mid_season = filled[2];
   calendar.late_season = filled[3];
   calendar.over = filled[4];
   calendar.lengths = &row;
+  calendar.initial_is_halved = is_fresh && !known[1];
+  calendar.stages_were_seen =
+      std::any_of(known.begin() + 1, known.end(), [](const auto& day) { return day.has_value(); });
   return calendar;
 }
 

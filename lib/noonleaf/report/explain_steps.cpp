@@ -121,10 +121,12 @@ std::string stage_sentence(const PlantingExplanation& planting) {
   const GrowthDay& day = planting.growth.day;
   if (day.stage == Stage::no_stages) return "It has no stages: the same coefficient on every day.";
   std::string text = fmt::format("Stage: {}, day {} of the season", label(day.stage), day.day_of_season);
-  if (const StageLengths* const row = planting.growth.calendar.lengths) {
-    text +=
-        fmt::format("; stage lengths: FAO-56 Table 11, planted {} ({}), stretched to stages that were seen",
-                    row->planted, row->region);
+  const SeasonCalendar& season = planting.growth.calendar;
+  if (season.lengths != nullptr) {
+    text += fmt::format("; stage lengths: FAO-56 Table 11, planted {} ({})", season.lengths->planted,
+                        season.lengths->region);
+    if (season.initial_is_halved) text += ", the initial stage halved for a transplant (ours)";
+    if (season.stages_were_seen) text += ", stretched to stages that were seen (ours)";
   }
   return text + ".";
 }
