@@ -72,4 +72,19 @@ BOOST_AUTO_TEST_CASE(water_that_nobody_planned_leaves_the_account_to_decide) {
   BOOST_TEST(noonleaf::is_missing(later.beds[0].planned_minutes));
 }
 
+// How long pouring took nobody wrote down, and a can holds no tap.
+BOOST_AUTO_TEST_CASE(litres_from_cans_hold_up_no_other_run) {
+  Garden garden = invented_garden(tomato);
+  JournalEntry cans = water(noonleaf::missing, 415min);
+  cans.litres = 90;
+  BOOST_TEST(noonleaf::last_run_end(garden, {cans}, thirsty).count() > 415);  // a meter at a sprinkler
+  garden.sprinklers[0].kind = noonleaf::WettingKind::hand;
+  garden.sprinklers[0].can_l = 9;
+  BOOST_TEST(noonleaf::last_run_end(garden, {cans}, thirsty).count() == 0);
+  cans.minutes = 20;  // somebody looked at the clock
+  BOOST_TEST(noonleaf::last_run_end(garden, {cans}, thirsty).count() == 435);
+  cans.minutes = noonleaf::missing;
+  BOOST_TEST((ask(garden, {cans}).from == 0min));
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -13,6 +13,12 @@ bool is_run_on(const JournalEntry& entry, std::chrono::year_month_day date) {
   return entry.event == JournalEvent::water && entry.date == date;
 }
 
+/// Litres that somebody carried: how long that took, and which tap, nobody wrote down.
+bool is_poured(const Garden& garden, const Bed& bed, const JournalEntry& entry) {
+  return garden.sprinklers[bed.sprinkler].kind == WettingKind::hand && is_known(entry.litres) &&
+         is_missing(entry.minutes);
+}
+
 /// The share of a run: every depth and volume is in proportion to its minutes.
 RunPlan part_of(RunPlan run, double minutes) {
   const double share = minutes / run.minutes;
@@ -54,7 +60,8 @@ std::chrono::minutes last_run_end(const Garden& garden, const Journal& journal,
   std::chrono::minutes last{0};
   for (const JournalEntry& entry : journal) {
     const Bed* bed = find_bed(garden, entry.bed);
-    if (!is_run_on(entry, date) || !entry.time_of_day || bed == nullptr) continue;
+    if (!is_run_on(entry, date) || !entry.time_of_day || bed == nullptr || is_poured(garden, *bed, entry))
+      continue;
     const double ran = watering_of(garden, *bed, entry).minutes;
     if (is_known(ran)) last = std::max(last, *entry.time_of_day + std::chrono::minutes(std::lround(ran)));
   }

@@ -16,6 +16,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 void ask_for_rest(const BedToday& planned, BedToday& now);
 
 /// The minute of the day at which the last run ended that the journal has for it; 0 where there was none.
+/// Litres poured by hand are no run here: their minutes would be invented, and they hold no tap.
 std::chrono::minutes last_run_end(const Garden& garden, const Journal& journal,
                                   std::chrono::year_month_day date);
 
