@@ -1,11 +1,16 @@
 #include "noonleaf/plan/rest_of_run.hpp"
 
+#include <set>
+#include <utility>
+
 #include <boost/test/unit_test.hpp>
 
 #include "plan/invented_garden.hpp"
 
 using namespace std::chrono_literals;
 using noonleaf::BedAction;
+using noonleaf::BedReason;
+using noonleaf::BedToday;
 using noonleaf::Garden;
 using noonleaf::Journal;
 using noonleaf::JournalEntry;
@@ -70,6 +75,34 @@ BOOST_AUTO_TEST_CASE(water_that_nobody_planned_leaves_the_account_to_decide) {
   const Today later = ask(garden, journal);
   BOOST_TEST((later.beds[0].action == BedAction::leave_alone));
   BOOST_TEST(noonleaf::is_missing(later.beds[0].planned_minutes));
+}
+
+// The numbers of the answer hold this morning's water, so its reason has to hold it too.
+BOOST_AUTO_TEST_CASE(the_reason_is_that_of_the_bed_as_it_is_now) {
+  const Garden garden = invented_garden(tomato);
+  Journal before = nothing_ran_before(thirsty);
+  std::size_t back = 4;  // just beyond the limit, so that the run is not cut
+  for (before[back].minutes = 240; ask(garden, before).beds[0].reason != BedReason::beyond_limit;) {
+    BOOST_REQUIRE(back + 1 < before.size());
+    std::swap(before[back].minutes, before[back + 1].minutes);
+    ++back;
+  }
+  const Today morning = ask(garden, before);
+  std::set<BedReason> reasons;
+  for (double ran = 1; ran <= morning.beds[0].run.minutes - 2; ran += 1) {
+    Journal journal = before;
+    journal.push_back(water(ran));
+    const BedToday bed = ask(garden, journal).beds[0];
+    BOOST_REQUIRE((bed.action == BedAction::open));
+    const noonleaf::PlantingToday& plant = bed.plantings[*bed.urgent];
+    const bool before_chance = plant.limit_day && *plant.limit_day < *bed.next_chance;
+    const BedReason expected = plant.dr_mm > plant.raw_mm ? BedReason::beyond_limit
+                               : before_chance            ? BedReason::limit_before_chance
+                                                          : BedReason::rest_of_run;
+    BOOST_TEST((bed.reason == expected), ran);
+    reasons.insert(bed.reason);
+  }
+  BOOST_TEST(reasons.size() == 3U);
 }
 
 // How long pouring took nobody wrote down, and a can holds no tap.

@@ -446,6 +446,10 @@ BOOST_AUTO_TEST_CASE(why_a_bed_is_opened) {
     BOOST_TEST(said.insert(spanish).second, spanish);
     if (days_ahead == 1) bed.next_chance.reset();
   }
+  bed.reason = BedReason::rest_of_run;
+  const std::string rest = why_words(day.view(Language::es), bed);
+  check_both(why_words(day.view(Language::en), bed), rest);
+  BOOST_TEST(said.insert(rest).second, rest);
 }
 
 BOOST_AUTO_TEST_CASE(an_hour_outside_in_both_languages) {

@@ -32,6 +32,15 @@ RunPlan part_of(RunPlan run, double minutes) {
   return run;
 }
 
+/// Why the rest is asked for, by what the account says now: the water of this morning is in it.
+BedReason reason_for_rest(const BedToday& now, const PlantingToday& urgent) {
+  const bool short_before_chance =
+      urgent.limit_day && (!now.next_chance || *urgent.limit_day < *now.next_chance);
+  if (urgent.in_seed_zone) return short_before_chance ? BedReason::seed_zone_dry : BedReason::rest_of_run;
+  if (urgent.dr_mm > urgent.raw_mm) return BedReason::beyond_limit;
+  return short_before_chance ? BedReason::limit_before_chance : BedReason::rest_of_run;
+}
+
 }  // namespace
 
 void ask_for_rest(const BedToday& planned, BedToday& now) {
@@ -46,7 +55,7 @@ void ask_for_rest(const BedToday& planned, BedToday& now) {
   }
   now.driver = planned.driver;
   now.urgent = planned.urgent;
-  now.reason = planned.reason;
+  now.reason = reason_for_rest(now, now.plantings[*planned.urgent]);
   now.run = part_of(planned.run, rest_min);
   for (const std::size_t index : {*now.driver, *now.urgent}) {
     PlantingToday& planting = now.plantings[index];

@@ -11,7 +11,7 @@ inline namespace [[gnu::visibility("default")]] v1 {
 ///           minutes. It is not worked out anew from the depletion: the multiplier for unevenness belongs
 ///           to the whole run. A rest below the shortest sensible run is none; then the bed is left alone
 ///           until the next chance, also where the longest run left something over. Where the morning
-///           planned nothing, the account decides alone.
+///           planned nothing, the account decides alone. The reason is that of the bed as it is now.
 /// Input     planned  the bed as the morning saw it; now  the same with what was run since
 void ask_for_rest(const BedToday& planned, BedToday& now);
 

@@ -40,6 +40,7 @@ enum class BedReason {
   seed_zone_dry,        ///< seeds or seedlings: the top layer would dry out
   beyond_limit,         ///< depletion is beyond RAW already
   limit_before_chance,  ///< depletion would pass RAW before the next time that somebody can water
+  rest_of_run,          ///< it would last by now; a part of this morning's run is still to come
   lasts,                ///< it lasts to the next chance, even without rain
   look_first,     ///< it may need a run or be full: unlogged runs lie between; a look into the soil decides
   ground_closed,  ///< snow or frozen ground: the account stands still

@@ -35,6 +35,8 @@ std::string_view code(BedReason reason) {
       return "beyond_limit";
     case BedReason::limit_before_chance:
       return "limit_before_chance";
+    case BedReason::rest_of_run:
+      return "rest_of_run";
     case BedReason::lasts:
       return "lasts";
     case BedReason::look_first:

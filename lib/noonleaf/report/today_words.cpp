@@ -127,6 +127,10 @@ std::string lasts_words(const TodayView& view, const BedToday& bed) {
 
 std::string open_words(const TodayView& view, const BedToday& bed) {
   const PlantingToday& driver = bed.plantings[*bed.urgent];
+  if (bed.reason == BedReason::rest_of_run)
+    return say(view, TodayPhrase::rest_to_come,
+               {{"used", driver.in_seed_zone ? seed_words(view, driver)
+                                             : used_words(view, driver, TodayPhrase::crop_used)}});
   const std::string when = when_words(view, driver.limit_day.value_or(view.today.date));
   if (bed.reason == BedReason::seed_zone_dry)
     return say(view, TodayPhrase::seed_dries, {{"crop", crop_first(view, driver)}, {"when", when}});
