@@ -120,4 +120,22 @@ BOOST_AUTO_TEST_CASE(litres_from_cans_hold_up_no_other_run) {
   BOOST_TEST((ask(garden, {cans}).from == 0min));
 }
 
+// Who carries cans counts them: the cans that were asked for are the run, whatever the litres behind them.
+BOOST_AUTO_TEST_CASE(as_many_cans_as_asked_for_are_the_whole_run) {
+  Garden garden = invented_garden(tomato);
+  garden.sprinklers[0].kind = noonleaf::WettingKind::hand;
+  const double litres = ask(garden, {}).beds[0].run.litres_in_bed;
+  garden.sprinklers[0].can_l = litres / 4.4;  // four cans, and less than half a can more
+  JournalEntry cans = water(noonleaf::missing);
+  cans.litres = 4 * garden.sprinklers[0].can_l;
+  const BedToday whole = ask(garden, {cans}).beds[0];
+  BOOST_TEST((whole.action == BedAction::leave_alone));
+  BOOST_TEST(whole.litres_run_today == cans.litres);
+  BOOST_TEST(whole.planned_litres == litres);
+  cans.litres -= garden.sprinklers[0].can_l;
+  const BedToday three = ask(garden, {cans}).beds[0];
+  BOOST_TEST((three.action == BedAction::open));
+  BOOST_TEST(noonleaf::whole_cans(three.run.litres_in_bed, garden.sprinklers[0].can_l) == 1);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -7,6 +7,7 @@
 #include <set>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <boost/test/unit_test.hpp>
@@ -24,6 +25,7 @@
 #include "noonleaf/report/soil_check_words.hpp"
 #include "noonleaf/report/today_page.hpp"
 #include "noonleaf/report/today_phrases.hpp"
+#include "noonleaf/units.hpp"
 
 #include "golden_text.hpp"
 
@@ -357,6 +359,25 @@ BOOST_AUTO_TEST_CASE(runs_in_doubt_and_looks_into_the_soil) {
   both(ran);
   bed.driver = 0;
   both(ran);
+  Sprinkler& by_hand = day.folder.garden.sprinklers[day.folder.garden.beds[bed.bed].sprinkler];
+  const WettingKind kind = std::exchange(by_hand.kind, WettingKind::hand);
+  bed.litres_run_today = 24 * litres_per_gallon;
+  for (const double planned_l : {missing, 25 * litres_per_gallon}) {
+    bed.planned_litres = planned_l;
+    for (const double can_l : {missing, 2 * litres_per_gallon, 24 * litres_per_gallon}) {
+      by_hand.can_l = can_l;
+      for (const std::optional<std::size_t> driver : {std::optional<std::size_t>{}, {0}}) {
+        bed.driver = driver;
+        both(ran);
+        BOOST_TEST(ran(day.view(Language::en)).find("minutes") == std::string::npos);
+      }
+    }
+  }
+  by_hand.can_l = 2 * litres_per_gallon;
+  BOOST_TEST(ran(day.view(Language::en)) ==
+             "24 gal (12 cans) of the planned 25 gal (12 cans) went on today; this is the rest.");
+  by_hand.can_l = missing;
+  by_hand.kind = kind;
   for (int check = 0; check < 4; ++check)
     bed.plantings[0].soil_checks.push_back({.entry_id = std::to_string(check),
                                             .date = day.today.date,

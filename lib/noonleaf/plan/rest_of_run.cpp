@@ -41,13 +41,24 @@ BedReason reason_for_rest(const BedToday& now, const PlantingToday& urgent) {
   return short_before_chance ? BedReason::limit_before_chance : BedReason::rest_of_run;
 }
 
+/// Minutes of the planned run that are left; 0 where the rest is not worth a walk.
+double rest_min(const BedToday& planned, const BedToday& now, double can_l) {
+  const double left_min = std::round(planned.run.minutes - now.minutes_run_today);
+  if (is_missing(can_l) || is_missing(planned.run.litres_in_bed))
+    return left_min < RunLimits{}.shortest_min ? 0 : left_min;
+  // A person counts cans: those that were asked for are the run, more or less of a whole one is not.
+  const double left_l = whole_cans(planned.run.litres_in_bed, can_l) * can_l - now.litres_run_today;
+  return left_l <= can_l / 2 ? 0 : std::max(left_min, RunLimits{}.shortest_min);
+}
+
 }  // namespace
 
-void ask_for_rest(const BedToday& planned, BedToday& now) {
+void ask_for_rest(const BedToday& planned, BedToday& now, double can_l) {
   if (!planned.driver) return;
   now.planned_minutes = planned.run.minutes;
-  const double rest_min = std::round(planned.run.minutes - now.minutes_run_today);
-  if (rest_min < RunLimits{}.shortest_min) {
+  now.planned_litres = planned.run.litres_in_bed;
+  const double minutes = rest_min(planned, now, can_l);
+  if (minutes <= 0) {
     now.driver.reset();
     now.urgent.reset();
     now.reason = BedReason::lasts;
@@ -56,7 +67,7 @@ void ask_for_rest(const BedToday& planned, BedToday& now) {
   now.driver = planned.driver;
   now.urgent = planned.urgent;
   now.reason = reason_for_rest(now, now.plantings[*planned.urgent]);
-  now.run = part_of(planned.run, rest_min);
+  now.run = part_of(planned.run, minutes);
   for (const std::size_t index : {*now.driver, *now.urgent}) {
     PlantingToday& planting = now.plantings[index];
     planting.net_need_mm =

@@ -12,8 +12,10 @@ inline namespace [[gnu::visibility("default")]] v1 {
 ///           to the whole run. A rest below the shortest sensible run is none; then the bed is left alone
 ///           until the next chance, also where the longest run left something over. Where the morning
 ///           planned nothing, the account decides alone. The reason is that of the bed as it is now.
-/// Input     planned  the bed as the morning saw it; now  the same with what was run since
-void ask_for_rest(const BedToday& planned, BedToday& now);
+///           Where cans are carried, a rest of half a can or less is none either.
+/// Input     planned  the bed as the morning saw it; now  the same with what was run since; can_l  what the
+///           can holds, missing = none is carried
+void ask_for_rest(const BedToday& planned, BedToday& now, double can_l = missing);
 
 /// The minute of the day at which the last run ended that the journal has for it; 0 where there was none.
 /// Litres poured by hand are no run here: their minutes would be invented, and they hold no tap.

@@ -171,14 +171,20 @@ std::optional<RunSlot> slot_after_looking(const Garden& garden, const BedToday& 
   return place_runs(garden, date, std::chrono::minutes(std::lround(look_again_h * 60)), run).front().slot;
 }
 
-double minutes_run_on(const Garden& garden, const Bed& bed, const Journal& journal, year_month_day date) {
-  double minutes = 0;
+/// What a bed had on a day, by the journal.
+struct WaterHad {
+  double minutes = 0, litres = 0;
+};
+
+WaterHad water_had_on(const Garden& garden, const Bed& bed, const Journal& journal, year_month_day date) {
+  WaterHad had;
   for (const JournalEntry& entry : journal) {
     if (entry.event != JournalEvent::water || entry.bed != bed.id || entry.date != date) continue;
-    const double ran = watering_of(garden, bed, entry).minutes;
-    if (is_known(ran)) minutes += ran;
+    const Watering water = watering_of(garden, bed, entry);
+    if (is_known(water.minutes)) had.minutes += water.minutes;
+    if (is_known(water.mean_mm)) had.litres += water.mean_mm * bed.area_m2;
   }
-  return minutes;
+  return had;
 }
 
 /// The driest quarter of a bed as an account of its own.
@@ -221,7 +227,9 @@ BedToday bed_by_account(const Garden& garden, std::size_t index, const Journal& 
     if (question.wilt == TodayQuestion::Wilt::told)
       add_wilt({garden, bed, planting, journal}, account, sky, question.date, result.plantings.back());
   }
-  result.minutes_run_today = minutes_run_on(garden, bed, journal, question.date);
+  const WaterHad had = water_had_on(garden, bed, journal, question.date);
+  result.minutes_run_today = had.minutes;
+  result.litres_run_today = had.litres;
   result.driver = driver_of(result.plantings);
   result.urgent = most_urgent(result.plantings);
   if (result.driver) {
@@ -266,7 +274,8 @@ BedToday bed_today(const Garden& garden, std::size_t index, const TwoJournals& j
   UnloggedRuns unlogged = journals.unlogged;
   unlogged.if_done = before_water_of(unlogged.if_done, bed, question.date);
   const TodayQuestion without_wilt{question.date, question.from, TodayQuestion::Wilt::left_out};
-  ask_for_rest(bed_in_doubt(garden, index, {this_morning, unlogged}, sky, without_wilt), now);
+  ask_for_rest(bed_in_doubt(garden, index, {this_morning, unlogged}, sky, without_wilt), now,
+               garden.sprinklers[garden.beds[index].sprinkler].can_l);
   return now;
 }
 

@@ -107,6 +107,8 @@ struct BedToday {
   std::optional<OpenQuestion> open_question{};  ///< the bed's numbers are those without the unlogged runs;
                                                 ///< its run is the smaller one, right in both cases
   double planned_minutes = missing;  ///< this morning's run, where a part of it or all has been run since
+  double litres_run_today = 0;       ///< into the bed, from the journal
+  double planned_litres = missing;   ///< into the bed, with `planned_minutes`
 };
 
 /// The answer to "what do I open now?".

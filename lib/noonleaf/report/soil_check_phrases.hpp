@@ -41,7 +41,11 @@ enum class CheckPhrase : std::size_t {
   already_ran_too,
   part_ran,
   part_ran_rest,
-  last_phrase = part_ran_rest
+  poured,
+  poured_too,
+  part_poured,
+  part_poured_rest,
+  last_phrase = part_poured_rest
 };
 
 inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_en{{
@@ -93,6 +97,10 @@ inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_en{{
     {CheckPhrase::already_ran_too, "{ran} minutes already ran today; this is on top of that."},
     {CheckPhrase::part_ran, "{ran} of the planned {planned} minutes ran today."},
     {CheckPhrase::part_ran_rest, "{ran} of the planned {planned} minutes ran today; this is the rest."},
+    {CheckPhrase::poured, "{ran} already went on today."},
+    {CheckPhrase::poured_too, "{ran} already went on today; this is on top of that."},
+    {CheckPhrase::part_poured, "{ran} of the planned {planned} went on today."},
+    {CheckPhrase::part_poured_rest, "{ran} of the planned {planned} went on today; this is the rest."},
 }};
 
 inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_es{{
@@ -148,6 +156,10 @@ inline constexpr PhraseTable<CheckPhrase> soil_check_phrases_es{{
     {CheckPhrase::already_ran_too, "Hoy ya se regó {ran} minutos; esto es aparte."},
     {CheckPhrase::part_ran, "Hoy se regó {ran} de los {planned} minutos planeados."},
     {CheckPhrase::part_ran_rest, "Hoy se regó {ran} de los {planned} minutos planeados; este es el resto."},
+    {CheckPhrase::poured, "Hoy ya se regó con {ran}."},
+    {CheckPhrase::poured_too, "Hoy ya se regó con {ran}; esto es aparte."},
+    {CheckPhrase::part_poured, "Hoy se regó con {ran}; lo planeado: {planned}."},
+    {CheckPhrase::part_poured_rest, "Hoy se regó con {ran}; lo planeado: {planned}. Este es el resto."},
 }};
 
 static_assert(is_complete(soil_check_phrases_en) && is_complete(soil_check_phrases_es));

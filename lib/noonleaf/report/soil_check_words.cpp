@@ -179,6 +179,16 @@ std::string open_question_words(const TodayView& view, const BedToday& bed) {
 std::string ran_today_words(const TodayView& view, const BedToday& bed) {
   if (bed.minutes_run_today <= 0) return {};
   const bool rest = bed.driver.has_value();
+  const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler];
+  if (sprinkler.kind == WettingKind::hand) {
+    const CheckPhrase id = is_missing(bed.planned_litres)
+                               ? (rest ? CheckPhrase::poured_too : CheckPhrase::poured)
+                               : (rest ? CheckPhrase::part_poured_rest : CheckPhrase::part_poured);
+    return say(view, id,
+               {{"ran", by_hand_words(view, bed, bed.litres_run_today)},
+                {"planned", is_missing(bed.planned_litres) ? std::string{}
+                                                           : by_hand_words(view, bed, bed.planned_litres)}});
+  }
   const CheckPhrase id = is_missing(bed.planned_minutes)
                              ? (rest ? CheckPhrase::already_ran_too : CheckPhrase::already_ran)
                              : (rest ? CheckPhrase::part_ran_rest : CheckPhrase::part_ran);

@@ -18,7 +18,8 @@ std::string open_question_words(const TodayView& view, const BedToday& bed);
 /// Where soil checks keep contradicting the account: the likeliest reason, its evidence, what settles it.
 std::vector<std::string> doubt_words(const TodayView& view, const BedToday& bed);
 
-/// "10 of the planned 25 minutes ran today; this is the rest."; empty when nothing ran today.
+/// "10 of the planned 25 minutes ran today; this is the rest."; empty when nothing ran today. By
+/// hand it is the amount that is said: "24 gal (12 cans) of the planned 25 gal (13 cans) went on today".
 std::string ran_today_words(const TodayView& view, const BedToday& bed);
 
 }  // namespace v1

@@ -198,6 +198,9 @@ Json run_json(const TodayView& view, const BedToday& bed) {
     run["soak_min"] = bed.openings.size() < 2 ? 0 : (bed.openings[1].begin - bed.openings[0].end).count();
     run["left_out_min"] = number_or_null(bed.cycles->left_out_min);
   }
+  const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[bed.bed].sprinkler];
+  if (is_known(sprinkler.can_l))
+    run["cans"] = number_or_null(whole_cans(bed.run.litres_in_bed, sprinkler.can_l));
   if (bed.slot) {
     run["begin"] = clock_text(bed.slot->begin);
     run["end"] = clock_text(bed.slot->end);
@@ -246,6 +249,8 @@ Json bed_json(const TodayView& view, const BedToday& bed) {
           {"next_chance", date_or_null(bed.next_chance)},
           {"minutes_run_today", number_or_null(bed.minutes_run_today)},
           {"planned_minutes", number_or_null(bed.planned_minutes)},
+          {"litres_run_today", number_or_null(bed.litres_run_today)},
+          {"planned_litres", number_or_null(bed.planned_litres)},
           {"run", run_json(view, bed)},
           {"open_question", open_question_json(view, bed)},
           {"plantings", std::move(plantings)}};

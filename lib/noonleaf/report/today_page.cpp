@@ -45,7 +45,7 @@ class Page {
   std::vector<PageParagraph> take() { return std::move(paragraphs_); }
 
  private:
-  std::string minutes_words(double minutes) const;
+  std::string amount_words(const BedToday& bed) const;
   std::string bed_title(const BedToday& bed) const;
   std::string water_words(const BedToday& bed) const;
   void add_sky();
@@ -58,8 +58,11 @@ class Page {
   std::vector<PageParagraph> paragraphs_{};
 };
 
-std::string Page::minutes_words(double minutes) const {
-  return say(TodayPhrase::minutes, {{"minutes", view_.text().number(minutes, 0)}});
+/// Minutes of a tap; by hand the water itself.
+std::string Page::amount_words(const BedToday& bed) const {
+  const Sprinkler& sprinkler = view_.garden.sprinklers[view_.garden.beds[bed.bed].sprinkler];
+  if (sprinkler.kind == WettingKind::hand) return by_hand_words(view_, bed, bed.run.litres_in_bed);
+  return say(TodayPhrase::minutes, {{"minutes", view_.text().number(bed.run.minutes, 0)}});
 }
 
 std::string Page::bed_title(const BedToday& bed) const {
@@ -103,7 +106,7 @@ void Page::add_open_bed(const BedToday& bed) {
   const QuantityText text = view_.text();
   add(say(TodayPhrase::from_to,
           {{"from", text.clock(bed.slot->begin)}, {"until", text.clock(bed.slot->end)}}) +
-          "  " + bed_title(bed) + ", " + minutes_words(bed.run.minutes),
+          "  " + bed_title(bed) + ", " + amount_words(bed),
       bed_indent, Weight::strong);
   for (std::string& line :
        std::vector{water_words(bed), hand_words(view_, bed), people_words(view_, bed),
@@ -115,7 +118,7 @@ void Page::add_open_bed(const BedToday& bed) {
 }
 
 void Page::add_blocked_bed(const BedToday& bed) {
-  add(bed_title(bed) + ", " + minutes_words(bed.run.minutes), bed_indent, Weight::strong);
+  add(bed_title(bed) + ", " + amount_words(bed), bed_indent, Weight::strong);
   add(why_words(view_, bed), line_indent);
   add(say(TodayPhrase::but, {{"obstacle", obstacle_words(view_, bed)}}), line_indent);
   add_doubts(bed);

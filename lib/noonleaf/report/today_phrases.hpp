@@ -76,6 +76,8 @@ enum class TodayPhrase : std::size_t {
   cans,
   one_can,
   by_hand_slowly,
+  in_cans,
+  in_one_can,
   uneven,
   shortest_run,
   left_runs_off,
@@ -185,6 +187,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_en{{
     {TodayPhrase::cans, ", {cans} cans of {can}"},
     {TodayPhrase::one_can, ", 1 can of {can}"},
     {TodayPhrase::by_hand_slowly, ". Slowly, so that it soaks in; the amount counts, not the minutes."},
+    {TodayPhrase::in_cans, "{volume} ({cans} cans)"},
+    {TodayPhrase::in_one_can, "{volume} (1 can)"},
     {TodayPhrase::uneven,
      "The {sprinkler} waters so unevenly (DU {du}) that a longer run would mostly drain away: it is "
      "lengthened {times} times, no more. Parts stay dry until it is moved or mended."},
@@ -316,6 +320,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
     {TodayPhrase::one_can, ", 1 regadera de {can}"},
     {TodayPhrase::by_hand_slowly,
      ". Despacio, para que la tierra la chupe; cuenta la cantidad, no los minutos."},
+    {TodayPhrase::in_cans, "{volume} ({cans} regaderas)"},
+    {TodayPhrase::in_one_can, "{volume} (1 regadera)"},
     {TodayPhrase::uneven,
      "El riego sale tan disparejo ({sprinkler}, DU {du}) que más minutos solo se irían al fondo: se "
      "alarga {times} veces, no más. Quedan partes secas hasta que se mueva o se arregle."},

@@ -242,6 +242,14 @@ std::string hand_words(const TodayView& view, const BedToday& bed) {
   return words + say(view, TodayPhrase::by_hand_slowly);
 }
 
+std::string by_hand_words(const TodayView& view, const BedToday& bed, double litres) {
+  const QuantityText text = view.text();
+  const double cans = whole_cans(litres, sprinkler_of(view, bed).can_l);
+  if (is_missing(cans)) return text.volume(litres);
+  return say(view, cans == 1 ? TodayPhrase::in_one_can : TodayPhrase::in_cans,
+             {{"volume", text.volume(litres)}, {"cans", text.number(cans, 0)}});
+}
+
 std::string multiplier_words(const TodayView& view, const BedToday& bed) {
   if (!bed.driver) return {};
   const QuantityText text = view.text();

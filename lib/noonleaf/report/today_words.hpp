@@ -43,6 +43,9 @@ std::string cycle_words(const TodayView& view, const BedToday& bed);
 /// "By hand: 45 L, 5 cans of 9 L. ..."; empty unless the bed is watered by hand.
 std::string hand_words(const TodayView& view, const BedToday& bed);
 
+/// "24 gal (12 cans)": so much water poured by hand, in the cans that are carried there, if any are.
+std::string by_hand_words(const TodayView& view, const BedToday& bed, double litres);
+
 /// A multiplier at its cap, a run raised to the shortest sensible one; empty where neither is so.
 std::string multiplier_words(const TodayView& view, const BedToday& bed);
 

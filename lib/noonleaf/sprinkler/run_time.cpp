@@ -102,6 +102,11 @@ InfiltratedDepth infiltrated_depth_mm(const ApplicationRate& sprinkler, double m
   return {.mean_mm = mean, .low_quarter_mm = sprinkler.du_lq_frac * mean};
 }
 
+double whole_cans(double litres, double can_l) {
+  if (is_missing(litres) || is_missing(can_l)) return missing;
+  return litres > 0.0 ? std::max(1.0, nearest_halves_down(litres / can_l)) : 0.0;
+}
+
 HandWatering hand_watering(const HandRequest& request) {
   FaultList faults;
   faults.within("net_depth_mm", request.net_depth_mm, 0.0, 300.0, "mm");
@@ -110,9 +115,7 @@ HandWatering hand_watering(const HandRequest& request) {
   faults.throw_if_any();
   HandWatering watering;
   watering.litres = request.net_depth_mm * request.bed_area_m2;
-  if (is_known(request.can_l))
-    watering.cans =
-        watering.litres > 0.0 ? std::max(1.0, nearest_halves_down(watering.litres / request.can_l)) : 0.0;
+  watering.cans = whole_cans(watering.litres, request.can_l);
   return watering;
 }
 

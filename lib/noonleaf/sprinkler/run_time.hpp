@@ -123,6 +123,12 @@ struct HandWatering {
   double cans = missing;    ///< whole cans, at least one when water is needed; missing without a can size
 };
 
+/// Whole cans that bring so many litres: to the nearest, halves down, at least one when water is needed.
+///
+/// Input     litres 0 or more; can_l above 0
+/// Missing   NaN in, NaN out
+double whole_cans(double litres, double can_l);
+
 /// Litres and cans for a net depth poured by hand: no multiplier, no loss (the person sees where it goes).
 ///
 /// Equation  litres = net depth x area;  cans = litres / can, to the nearest whole, halves down
