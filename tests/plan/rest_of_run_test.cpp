@@ -138,4 +138,16 @@ BOOST_AUTO_TEST_CASE(as_many_cans_as_asked_for_are_the_whole_run) {
   BOOST_TEST(noonleaf::whole_cans(three.run.litres_in_bed, garden.sprinklers[0].can_l) == 1);
 }
 
+// Minutes of a rate that nobody measured have no doubt worth telling where the amount counts.
+BOOST_AUTO_TEST_CASE(beds_watered_by_hand_have_no_doubtful_minutes) {
+  Garden garden = invented_garden(tomato);
+  const noonleaf::Sky sky = noonleaf::sky_over(garden.site, steady_weather(first, 60, 0));
+  const auto runs = [&] {
+    return noonleaf::likelihood_of_today(garden, {}, sky, ask(garden, {}), {.members = 8}).minutes.size();
+  };
+  BOOST_TEST(runs() == 1U);
+  garden.sprinklers[0].kind = noonleaf::WettingKind::hand;
+  BOOST_TEST(runs() == 0U);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

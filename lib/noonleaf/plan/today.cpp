@@ -442,6 +442,8 @@ Likelihood likelihood_of_today(const Garden& garden, const Journal& journal, con
   LikelihoodQuestion question{.date = today.date, .options = options};
   for (const BedToday& bed : today.beds) {
     if (!bed.driver || bed.plantings[*bed.driver].in_seed_zone || !(bed.run.exact_min > 0)) continue;
+    // By hand the amount counts, and the minutes would be those of a rate that nobody knows.
+    if (garden.sprinklers[garden.beds[bed.bed].sprinkler].kind == WettingKind::hand) continue;
     question.runs.push_back(
         {bed.bed, bed.plantings[*bed.driver].planting, bed.run.exact_min, bed.run.net_depth_mm});
   }
