@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -11,6 +13,7 @@
 #include "noonleaf/garden/garden_folder.hpp"
 #include "noonleaf/plan/sky.hpp"
 #include "noonleaf/report/week_text.hpp"
+#include "noonleaf/units.hpp"
 #include "noonleaf/weather/utf8_text.hpp"
 
 #include "golden_text.hpp"
@@ -146,6 +149,46 @@ BOOST_AUTO_TEST_CASE(the_demo_garden_has_one_page) {
     BOOST_TEST(count_of(page, "<th scope=\"row\" class=\"bed\">") == plan.runs.size());
     BOOST_TEST(page.find(language == Language::en ? "Page 1 of 1" : "Página 1 de 1") != std::string::npos);
     write_sheet("demo_" + std::string(code(language)) + ".html", page);
+  }
+}
+
+// Somebody with a can and the sheet has to know how many times to walk.
+BOOST_AUTO_TEST_CASE(a_bed_watered_by_hand_gets_its_cans) {
+  Garden garden = invented::garden({});
+  Sprinkler& can = garden.sprinklers[garden.beds[1].sprinkler];
+  can.kind = WettingKind::hand;
+  const WeekPlan plan = invented::plan(garden, invented::usual_runs());
+  const auto run =
+      std::find_if(plan.runs.begin(), plan.runs.end(), [&](const WeekRun& each) { return each.bed == 1; });
+  BOOST_REQUIRE((run != plan.runs.end()));
+  const double litres = run->depth_mm * garden.beds[1].area_m2;
+  const std::size_t by_hand =
+      static_cast<std::size_t>(std::count_if(plan.runs.begin(), plan.runs.end(), [&](const WeekRun& each) {
+        return each.sprinkler == run->sprinkler;
+      }));
+  const std::string gallons = std::to_string(std::lround(litres / litres_per_gallon));
+  struct Kind {
+    double can_l;
+    std::string en, es;
+  };
+  for (const Kind& kind :
+       {Kind{missing, "By hand: " + gallons + " gallons", "A mano: " + gallons + " galones"},
+        Kind{litres / 3, gallons + " gallons: 3 cans of ", gallons + " galones: 3 regaderas de "},
+        Kind{litres, gallons + " gallons: 1 can of ", gallons + " galones: 1 regadera de "}}) {
+    can.can_l = kind.can_l;
+    for (const Language language : {Language::en, Language::es}) {
+      const WeekView view{.garden = garden, .plan = plan, .language = language, .made = invented::made()};
+      const std::string& words = language == Language::en ? kind.en : kind.es;
+      for (const std::string& sheet : {week_text(view), week_html(view), week_csv(view)})
+        BOOST_TEST(sheet.find(words) != std::string::npos, words + "\n" + sheet);
+      BOOST_TEST(count_of(week_html(view), "<td colspan=\"7\">") == by_hand);
+      BOOST_TEST(widest_line(week_text(view)) <= 80U);
+      write_sheet("by_hand_" + std::string(code(language)) + ".html", week_html(view));
+    }
+    const std::string json = week_json({.garden = garden, .plan = plan, .made = invented::made()});
+    const std::string cans = std::isnan(kind.can_l) ? "null" : kind.can_l == litres ? "1.0" : "3.0";
+    BOOST_TEST(json.find("\"cans\": " + cans) != std::string::npos, cans);
+    BOOST_TEST(json.find("\"by_hand_l\": null") != std::string::npos);  // the other beds
   }
 }
 

@@ -43,6 +43,9 @@ std::string cell_of(const WeekView& view, const WeekRun& run, WeekSheetColumn co
 /// Behind the columns that are read back: when the tap is closed in between, for the water to soak in.
 constexpr std::string_view pause_column = "closed_between";
 
+/// And the water to carry, where the amount counts.
+constexpr std::string_view by_hand_column = "by_hand";
+
 std::string pause_of(const WeekRun& run) {
   if (run.cycles.size() < 2) return {};
   return clock_text(run.cycles.front().end) + "-" + clock_text(run.cycles.back().begin);
@@ -54,13 +57,13 @@ std::string week_csv(const WeekView& view) {
   std::string text;
   for (const std::string_view name : week_sheet_columns)
     text += (text.empty() ? "" : ",") + std::string(name);
-  text += "," + std::string(pause_column) + "\n";
+  text += "," + std::string(pause_column) + "," + std::string(by_hand_column) + "\n";
   for (const WeekRun& run : view.plan.runs) {
     for (std::size_t index = 0; index < week_sheet_columns.size(); ++index) {
       if (index > 0) text += ",";
       text += cell_of(view, run, static_cast<WeekSheetColumn>(index));
     }
-    text += "," + pause_of(run) + "\n";
+    text += "," + pause_of(run) + "," + csv_cell(by_hand_words(view, run)) + "\n";
   }
   return text;
 }

@@ -64,6 +64,7 @@ Json run_json(const WeekView& view, const WeekRun& run, const PlannedRun& planne
   Json cycles = Json::array();
   for (const WeekCycle& cycle : run.cycles)
     cycles.push_back({{"open_at", clock_text(cycle.begin)}, {"close_at", clock_text(cycle.end)}});
+  const double by_hand_l = noonleaf::by_hand_l(view, run);
   return {{"run", run.number},
           {"date", iso_date(run.date)},
           {"bed", garden.beds[run.bed].id},
@@ -82,6 +83,8 @@ Json run_json(const WeekView& view, const WeekRun& run, const PlannedRun& planne
           {"depth_in_bed_mm", number_or_null(run.depth_mm)},
           {"litres_in_bed", number_or_null(run.plan.litres_in_bed)},
           {"litres_from_tap", number_or_null(run.plan.litres_from_tap)},
+          {"by_hand_l", number_or_null(by_hand_l)},
+          {"cans", number_or_null(whole_cans(by_hand_l, garden.sprinklers[run.sprinkler].can_l))},
           {"skip_rain_mm", number_or_null(run.skip_rain_mm)},
           {"size", code_of(size_codes, run.size)},
           {"crop", crop_of(garden, run.bed, run.planting)},

@@ -64,6 +64,10 @@ RunTableRow table_row(const WeekView& view, const WeekRun& run, std::size_t band
                            "<td></td><td></td></tr>\n",
                            markup_text(row.letter), open, close, row.minutes, row.rain),
                height};
+  const std::string by_hand = by_hand_words(view, run);
+  if (by_hand.empty()) return row;
+  row.block.html += fmt::format("<tr><td colspan=\"7\">{}</td></tr>\n", markup_text(by_hand));
+  row.block.height_pt += std::max(row_pt, lines_pt(by_hand, table_width_pt - 8) + band_padding_pt);
   return row;
 }
 

@@ -39,6 +39,8 @@ std::string run_rows(const WeekView& view, const WeekRun& run) {
                   first ? text.number(run.minutes, 0) : "", first ? rain : ""}) +
              (first ? "_______   _______" : "") + "\n";
   }
+  const std::string by_hand = by_hand_words(view, run);
+  if (!by_hand.empty()) lines += wrapped_text(by_hand, {.indent = 8, .hanging = 0});
   return lines;
 }
 

@@ -62,6 +62,12 @@ std::vector<RunGroup> run_groups(const WeekPlan& plan);
 /// "day custodian opens and closes, backup: garden educator"
 std::string people_words(const WeekView& view, const WeekRun& run);
 
+/// Water that a run puts into its bed where it is poured by hand, since there the amount counts; missing
+/// for any other run.
+double by_hand_l(const WeekView& view, const WeekRun& run);
+/// "25 gallons: 13 cans of 2 gallons"; without a can size "By hand: 25 gallons". Empty for any other run.
+std::string by_hand_words(const WeekView& view, const WeekRun& run);
+
 /// "9 runs, 230 minutes."; with no run, that there is none.
 std::string total_words(const WeekView& view);
 

@@ -163,6 +163,21 @@ std::vector<RunGroup> run_groups(const WeekPlan& plan) {
   return groups;
 }
 
+double by_hand_l(const WeekView& view, const WeekRun& run) {
+  const bool by_hand = view.garden.sprinklers[run.sprinkler].kind == WettingKind::hand;
+  return by_hand ? run.depth_mm * view.garden.beds[run.bed].area_m2 : missing;
+}
+
+std::string by_hand_words(const WeekView& view, const WeekRun& run) {
+  const double litres = by_hand_l(view, run), can_l = view.garden.sprinklers[run.sprinkler].can_l;
+  if (is_missing(litres)) return {};
+  const LocalText text = view.text();
+  const double cans = whole_cans(litres, can_l);
+  if (is_missing(cans)) return fill(view.language, Phrase::by_hand, {{"volume", text.volume(litres)}});
+  return fill(view.language, cans == 1 ? Phrase::by_hand_can : Phrase::by_hand_cans,
+              {{"volume", text.volume(litres)}, {"cans", text.number(cans, 0)}, {"can", text.volume(can_l)}});
+}
+
 std::string people_words(const WeekView& view, const WeekRun& run) {
   const std::string backup = run.backup ? role_name(view, *run.backup) : say(view, Phrase::no_backup);
   if (run.opener == run.closer)
