@@ -3,6 +3,7 @@
 #include "noonleaf/error.hpp"
 #include "noonleaf/plan/likelihood.hpp"
 #include "noonleaf/plan/round.hpp"
+#include "noonleaf/plan/today.hpp"
 
 #include "plan/invented_garden.hpp"
 
@@ -55,6 +56,31 @@ BOOST_AUTO_TEST_CASE(a_dry_bed_with_somebody_there_is_watered_and_without_anybod
   BOOST_TEST((nobody.need == RoundNeed::person_needed));
   BOOST_TEST(!nobody.next_chance.has_value());
   BOOST_TEST(goes_before(nobody, weekend));
+}
+
+// `today` leaves a bed alone that has had its run; the round asked for it once more.
+BOOST_AUTO_TEST_CASE(a_bed_that_has_had_its_run_is_not_asked_for_again) {
+  Garden garden = invented_garden(tomatoes);
+  garden.sprinklers[0].longest_run_min = 20;  // so that the bed is dry behind its run too
+  const Sky sky = sky_of(garden);
+  const auto today = [&](const noonleaf::Journal& journal) {
+    return noonleaf::plan_today(garden, journal, sky, {.date = monday}).beds[0];
+  };
+  const auto round = [&](const noonleaf::Journal& journal) {
+    return noonleaf::round_entry(garden, journal, sky, monday, {.members = 0});
+  };
+  const double planned = today({}).run.minutes;
+  BOOST_REQUIRE(today({}).run.left_over_net_mm > 0);
+  BOOST_TEST(!round({}).done_today);
+  for (const double ran : {planned / 2, planned}) {
+    const noonleaf::Journal journal{watered(monday, ran)};
+    const bool more = today(journal).driver.has_value();
+    BOOST_TEST(more == (ran < planned));
+    const auto entry = round(journal);
+    BOOST_TEST((entry.need == (more ? RoundNeed::run_today : RoundNeed::lasts)), ran);
+    BOOST_TEST(entry.done_today != more);
+    BOOST_TEST((entry.litres > 0) == more);
+  }
 }
 
 BOOST_AUTO_TEST_CASE(a_fresh_bed_is_less_down_than_one_that_nobody_watered) {

@@ -13,6 +13,7 @@
 #include "noonleaf/plan/limit_of_day.hpp"
 #include "noonleaf/plan/required_weather.hpp"
 #include "noonleaf/plan/run_slots.hpp"
+#include "noonleaf/plan/today.hpp"
 #include "noonleaf/plan/water_account.hpp"
 #include "noonleaf/plan/week.hpp"
 #include "noonleaf/plan/week_setup.hpp"
@@ -132,6 +133,22 @@ BedStanding bed_standing(const RoundEntry& garden, const Bed& bed, const Chances
   return result;
 }
 
+bool was_watered_on(const Journal& journal, const Bed& bed, year_month_day date) {
+  return std::any_of(journal.begin(), journal.end(), [&](const JournalEntry& entry) {
+    return entry.event == JournalEvent::water && entry.bed == bed.id && entry.date == date &&
+           (entry.minutes > 0 || entry.litres > 0);
+  });
+}
+
+/// A bed that has been watered on the day: no more is asked of it than `today` does.
+void leave_if_done(const Today& today, std::size_t index, BedStanding& bed) {
+  const BedToday& by_today = today.beds[index];
+  if (by_today.driver || by_today.reason != BedReason::lasts) return;
+  bed.entry->need = RoundNeed::lasts;
+  bed.entry->done_today = true;
+  bed.deepest_mm = 0;
+}
+
 }  // namespace
 
 bool goes_before(const RoundEntry& a, const RoundEntry& b) {
@@ -161,14 +178,20 @@ RoundEntry round_entry(const Garden& garden, const Journal& journal, const Sky& 
   double litres = 0;
   std::vector<RoundBed> likelihoods;
   std::optional<MemberSky> members;  // once for all beds
+  std::optional<Today> today;        // likewise, and only where somebody watered
   const auto letters = bed_letters(garden);
   for (std::size_t index = 0; index < garden.beds.size(); ++index) {
     const Bed& bed = garden.beds[index];
     const Chances chances = chances_of(garden, bed, date);
     const auto accounts = accounts_of_bed(garden, index, journal, sky, date, week_d + 1);
     bare.letter = letters[index];
-    const BedStanding here = bed_standing(bare, bed, chances, accounts, date);
+    BedStanding here = bed_standing(bare, bed, chances, accounts, date);
     if (!here.entry) continue;
+    if (here.entry->need == RoundNeed::run_today && was_watered_on(journal, bed, date)) {
+      if (!today)
+        today = plan_today(garden, journal, sky, {.date = date, .wilt = TodayQuestion::Wilt::left_out});
+      leave_if_done(*today, index, here);
+    }
     if (here.entry->beyond_on && *here.entry->beyond_on == date) ++beyond;
     litres += here.deepest_mm * bed.area_m2;
     if (worst.bed.empty() || goes_before(*here.entry, worst)) worst = *here.entry;

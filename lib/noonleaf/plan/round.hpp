@@ -20,7 +20,7 @@ enum class RoundNeed {
   cannot_tell,    ///< its files are wrong, or hold no weather of the day: somebody has to look at them
   person_needed,  ///< a bed is dry, or will be, before anybody can water there
   run_today,      ///< a bed has to be watered today, and somebody is there for it
-  lasts,          ///< every bed lasts to the next chance
+  lasts,          ///< every bed lasts to the next chance, or has had what `today` asks of it
   nothing_grows   ///< no bed asks for anything
 };
 
@@ -58,11 +58,13 @@ struct RoundEntry {
   std::size_t members = 0;              ///< that were tried; 0 = none
   std::vector<RoundBed> likelihoods{};  ///< of the beds in which something grows, as in the garden file
   std::string problem{};                ///< for cannot_tell
+  bool done_today = false;  ///< for lasts: that bed has had today's run, and today asks for no more
 };
 
 /// How a garden stands on one morning: every planting's account, without water and rain, against its limit
 /// and the next time that somebody can water.
 ///
+/// Rule      A bed that was watered on that day is asked for no more than plan_today asks of it.
 /// Note      The likelihoods are of the balance alone (likelihood.hpp), without water, but with the rain that
 ///           may come. They do not change the need or the order.
 /// Throws    Error as accounts_of_bed; field "date" when the weather does not reach the day

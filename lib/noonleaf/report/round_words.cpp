@@ -64,6 +64,8 @@ std::vector<std::string> reasons(const RoundEntry& entry) {
     case RoundNeed::run_today:
       return {fmt::format("{} has to be watered today; somebody is there.", state_words(entry))};
     case RoundNeed::lasts:
+      if (entry.done_today)
+        return {fmt::format("{} has had today's run; no more today.", state_words(entry))};
       return {entry.beyond_on
                   ? fmt::format("{} lasts until {}.", state_words(entry), day_name(*entry.beyond_on))
                   : std::string("Every bed lasts the week.")};
@@ -160,6 +162,7 @@ std::string round_json(const RoundRow& row) {
       {"members", entry.members},
       {"leaves_range_frac", worst != nullptr ? number_or_null(worst->leaves_range_frac) : Json(nullptr)},
       {"likelihoods", std::move(likelihoods)},
+      {"done_today", entry.done_today},
       {"problem", entry.problem}};
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
