@@ -1,3 +1,4 @@
+#include <sstream>
 #include <string>
 
 #include <boost/test/unit_test.hpp>
@@ -16,6 +17,29 @@ BOOST_FIXTURE_TEST_CASE(the_demo_in_text_csv_and_json, DemoPlace) {
   check_golden("ledger.csv", run_noonleaf(*this, words + " --format csv").out);
   BOOST_TEST(run_noonleaf(*this, words + " --format json").out.find("\"shape\": \"noonleaf.ledger\"") !=
              std::string::npos);
+}
+
+/// Takes the rows of 5 to 12 July out of the station's file.
+void cut_a_gap(const DemoPlace& place) {
+  std::istringstream rows(place.read("demo/weather/station_2025.csv"));
+  std::string kept;
+  for (std::string row; std::getline(rows, row);) {
+    const bool in_gap = row >= "2025-07-05" && row < "2025-07-13";
+    if (!in_gap) kept += row + "\n";
+  }
+  place.write("demo/weather/station_2025.csv", kept);
+}
+
+BOOST_FIXTURE_TEST_CASE(a_gap_in_the_weather_is_counted_and_explained, DemoPlace) {
+  cut_a_gap(*this);
+  const std::string words = "ledger demo --from 2025-06-01 --to 2025-07-15";
+  check_golden("ledger_gap.txt", run_noonleaf(*this, words).out);
+  const std::string csv = run_noonleaf(*this, words + " --format csv").out;
+  BOOST_TEST(csv.find(",days,days_without_weather,days_without_account\n") != std::string::npos);
+  BOOST_TEST(csv.find(",15,8,12\n") != std::string::npos);  // July: 13 to 15 are in the account
+  BOOST_TEST(csv.find(",30,0,30\n") != std::string::npos);
+  const std::string june = run_noonleaf(*this, "ledger demo --from 2025-06-01 --to 2025-06-30").out;
+  BOOST_TEST(june.find("not known") == june.find("not known: what fell beside"));
 }
 
 BOOST_FIXTURE_TEST_CASE(a_wrong_period_is_refused, DemoPlace) {

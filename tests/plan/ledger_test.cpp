@@ -82,6 +82,30 @@ BOOST_AUTO_TEST_CASE(a_period_that_ends_before_it_begins_is_refused) {
   BOOST_CHECK_THROW(noonleaf::water_ledger(garden, {}, {}, 2025y / 7 / 1, 2025y / 6 / 1), noonleaf::Error);
 }
 
+// 26 June to 3 July are gone: the account begins anew on 4 July and knows nothing of the days before.
+BOOST_AUTO_TEST_CASE(days_of_a_gap_are_counted_and_drainage_before_it_is_not_known) {
+  const Garden garden = invented_garden(tomato);
+  auto series = steady_weather(first, 60, 0);
+  for (std::size_t day = 25; day < 33; ++day) {
+    noonleaf::DailyWeather nothing;
+    nothing.date = series.days[day].date;
+    series.days[day] = nothing;
+    series.origins[day] = noonleaf::DayOrigin::none;
+  }
+  const Ledger answer =
+      noonleaf::water_ledger(garden, {watered(2025y / 7 / 10, 600)}, noonleaf::sky_over(garden.site, series),
+                             2025y / 6 / 1, 2025y / 7 / 15);
+  BOOST_TEST(answer.lines[0].days_without_weather == 5U);
+  BOOST_TEST(answer.lines[1].days_without_weather == 3U);
+  BOOST_TEST(answer.lines[0].days_without_account == 30U);
+  BOOST_TEST(answer.lines[1].days_without_account == 3U);
+  BOOST_TEST(noonleaf::is_missing(answer.lines[0].drained_mm));
+  BOOST_TEST(answer.lines[1].drained_mm > 200);
+  const noonleaf::LedgerLine sum = noonleaf::sum_of(answer.lines);
+  BOOST_TEST(sum.days_without_weather == 8U);
+  BOOST_TEST(sum.days_without_account == 33U);
+}
+
 BOOST_AUTO_TEST_CASE(days_without_weather_are_counted) {
   const Garden garden = invented_garden(tomato);
   const auto sky = noonleaf::sky_over(garden.site, steady_weather(first, 10, 0));

@@ -75,16 +75,20 @@ std::vector<LedgerLine> lines_of_bed(const Garden& garden, std::size_t bed, cons
     if (lines.empty() || lines.back().month != month) lines.push_back({.bed = bed, .month = month});
     LedgerLine& line = lines.back();
     ++line.days;
-    if (const SkyDay* day = sky.find(date)) {
-      add_sum(line.rain_mm, water.on(*day).rain_mm);
-      const auto left = drained.find(date);
-      if (left == drained.end() || is_missing(left->second)) continue;
-      add_sum(line.drained_mm, left->second);
-      const double rain_alone_mm = by_rain.at(date);
-      if (is_known(rain_alone_mm)) add_sum(line.drained_by_watering_mm, left->second - rain_alone_mm);
-    } else {
-      ++line.days_without_weather;
+    const SkyDay* const day = sky.find(date);
+    const bool in_a_gap = day == nullptr || day->origin == DayOrigin::none;
+    if (in_a_gap) ++line.days_without_weather;
+    // The journal's gauge may know the rain of a day that no weather file has.
+    const double rain_mm = day == nullptr ? missing : water.on(*day).rain_mm;
+    if (is_known(rain_mm) && (!in_a_gap || rain_mm > 0)) add_sum(line.rain_mm, rain_mm);
+    const auto left = drained.find(date);
+    if (left == drained.end() || is_missing(left->second)) {
+      ++line.days_without_account;
+      continue;
     }
+    add_sum(line.drained_mm, left->second);
+    const double rain_alone_mm = by_rain.at(date);
+    if (is_known(rain_alone_mm)) add_sum(line.drained_by_watering_mm, left->second - rain_alone_mm);
   }
   for (const JournalEntry& entry : journal) {
     const bool counts = entry.event == JournalEvent::water && entry.bed == garden.beds[bed].id;
@@ -122,6 +126,7 @@ LedgerLine sum_of(const std::vector<LedgerLine>& lines) {
     if (is_known(line.paving_l)) add_sum(sum.paving_l, line.paving_l);
     sum.days += line.days;
     sum.days_without_weather += line.days_without_weather;
+    sum.days_without_account += line.days_without_account;
   }
   return sum;
 }

@@ -25,12 +25,14 @@ struct LedgerLine {
   double beside_bed_l = 0;  ///< tap less bed: paving, neighbours, spray that never lands; missing likewise
   double paving_l =
       missing;  ///< part of it that landed, by the sprinkler's stated off-target share; missing without
-  double rain_mm = missing;                 ///< on the days that the weather covers
-  double drained_mm = missing;              ///< below the reach of the roots, of rain and watering together
+  double rain_mm = missing;     ///< on the days that the weather covers
+  double drained_mm = missing;  ///< below the reach of the roots, of rain and watering together, on
+                                ///< the days that the account covers
   double drained_by_watering_mm = missing;  ///< part of it that would not have drained without the watering
   double uneven_l = 0;                   ///< what an even sprinkler (ledger_good_du) would have saved of it
   std::size_t days = 0;                  ///< of the period
-  std::size_t days_without_weather = 0;  ///< of them: rain and drainage say nothing of these
+  std::size_t days_without_weather = 0;  ///< of them: no weather file has anything of these
+  std::size_t days_without_account = 0;  ///< of them: drainage says nothing of these
 };
 
 /// A uniformity of the low quarter that a well-kept sprinkler reaches. Ours: audits call 0.70 to 0.80 good.

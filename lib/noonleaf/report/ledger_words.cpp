@@ -30,12 +30,18 @@ struct TableNumbers {
   }
 };
 
+/// A number with a "?" behind it where it is not known for all days, "?" alone where it is not known at all.
+std::string in_part(const std::string& number, std::size_t unknown_days) {
+  return number == "?" || unknown_days == 0 ? number : number + "?";
+}
+
 std::string row_text(const TableNumbers& numbers, const std::string& name, const std::string& month,
                      const LedgerLine& line) {
   return fmt::format(
       "{:<10.10} {:<8} {:>5} {:>8.0f} {:>7} {:>8} {:>8} {:>7} {:>8}\n", name, month, line.runs, line.minutes,
       numbers.depth(line.depth_mm), numbers.volume(billed_l(line)) + (is_missing(line.from_tap_l) ? "+" : ""),
-      numbers.volume(line.beside_bed_l), numbers.depth(line.rain_mm), numbers.depth(line.drained_mm));
+      numbers.volume(line.beside_bed_l), in_part(numbers.depth(line.rain_mm), line.days_without_weather),
+      in_part(numbers.depth(line.drained_mm), line.days_without_account));
 }
 
 std::string heading_text(const TableNumbers& numbers) {
@@ -86,10 +92,12 @@ bool evenness_guessed(const LedgerView& view) {
 /// Where water went that no plant had.
 std::string losses_text(const LedgerView& view) {
   const QuantityText quantity(view.garden.site.units);
+  const LedgerLine sum = sum_of(view.ledger.lines);
   std::string text;
   const double drained = drained_l(view);
   if (drained > 0)
-    text += fmt::format("Drained below the roots because of watering: {}{}.\n", quantity.volume(drained),
+    text += fmt::format("Drained below the roots because of watering{}: {}{}.\n",
+                        sum.days_without_account > 0 ? ", on the days known" : "", quantity.volume(drained),
                         worth_text(view, drained));
   double beside_l = 0, paving_l = missing;
   for (const LedgerLine& line : view.ledger.lines) {
@@ -102,7 +110,6 @@ std::string losses_text(const LedgerView& view) {
   }
   if (paving_l > 0)
     text += fmt::format("Of that on paving: {}{}.\n", quantity.volume(paving_l), worth_text(view, paving_l));
-  const LedgerLine sum = sum_of(view.ledger.lines);
   if (sum.uneven_l > 0) {
     text += fmt::format("Sprinklers with a DU of {:.2f} would have saved about {}{}.\n", ledger_good_du,
                         quantity.volume(sum.uneven_l), worth_text(view, sum.uneven_l));
@@ -131,10 +138,23 @@ std::string sums_text(const LedgerView& view) {
   return text + losses_text(view);
 }
 
+/// What "?" under rain and drained stands for.
+std::string unknown_days_text(const std::vector<LedgerLine>& lines) {
+  const auto any = [&lines](auto is_so) { return std::any_of(lines.begin(), lines.end(), is_so); };
+  std::string text;
+  if (any([](const LedgerLine& line) { return line.days_without_weather > 0; }))
+    text += "? Days without weather: rain and drainage are not known for all of it.\n";
+  if (any([](const LedgerLine& line) { return line.days_without_account > line.days_without_weather; }))
+    text +=
+        "? \"drained\" is not known before the water account begins, which is after the\n"
+        "last longer gap in the weather, nor of a bed in which nothing grows at the end.\n";
+  return text;
+}
+
 std::string unknown_text(const LedgerView& view) {
   std::string text = "\nOnly runs that are in the journal are counted.\n";
   if (view.ledger.volume_is_least)
-    text += "+ A sprinkler's flow is not known: what fell beside the bed is not in it.\n";
+    text += "+ ? A sprinkler's flow is not known: what fell beside the bed is not in it.\n";
   for (std::size_t bed = 0; bed < view.garden.beds.size(); ++bed) {
     const Sprinkler& sprinkler = view.garden.sprinklers[view.garden.beds[bed].sprinkler];
     const bool ran = std::any_of(view.ledger.lines.begin(), view.ledger.lines.end(),
@@ -144,9 +164,7 @@ std::string unknown_text(const LedgerView& view) {
       text +=
           fmt::format("Bed {}: its rate is a guess, and so are depth and water.\n", view.garden.beds[bed].id);
   }
-  const LedgerLine sum = sum_of(view.ledger.lines);
-  if (sum.days_without_weather > 0)
-    text += "? Days without weather: rain and drainage are not known for all of it.\n";
+  text += unknown_days_text(view.ledger.lines);
   return text + "\"drained\" is what left the reach of the roots, of rain and watering together.\n";
 }
 
@@ -166,7 +184,8 @@ Json line_json(const LedgerView& view, const LedgerLine& line) {
           {"uneven_l", line.uneven_l},
           {"cost", number_or_null(billed_l(line) / 1000 * view.garden.water.price_per_m3)},
           {"days", line.days},
-          {"days_without_weather", line.days_without_weather}};
+          {"days_without_weather", line.days_without_weather},
+          {"days_without_account", line.days_without_account}};
 }
 
 }  // namespace
