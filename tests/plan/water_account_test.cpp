@@ -3,6 +3,7 @@
 #include <boost/test/unit_test.hpp>
 
 #include "noonleaf/error.hpp"
+#include "noonleaf/plan/estimates.hpp"
 #include "noonleaf/plan/ground.hpp"
 #include "noonleaf/plan/member_sky.hpp"
 
@@ -68,6 +69,22 @@ BOOST_AUTO_TEST_CASE(the_account_starts_after_a_gap_that_cannot_be_bridged) {
                           return std::string(refused.what()).find("2025-06-08 has no temperature") !=
                                  std::string::npos;
                         });
+}
+
+BOOST_AUTO_TEST_CASE(an_account_that_starts_after_a_gap_says_so) {
+  const auto garden = invented_garden(tomato);
+  const auto said_on = [&](const noonleaf::DailySeries& series) {
+    std::vector<std::chrono::year_month_day> dates;
+    const auto sky = noonleaf::sky_over(garden.site, series);
+    for (const noonleaf::Estimate& each : noonleaf::estimates_behind(garden, {}, sky, 2025y / 6 / 15))
+      if (each.fact == noonleaf::NotMeasured::account_after_gap) dates.push_back(each.date);
+    return dates;
+  };
+  auto series = steady_weather(first, 20);
+  BOOST_TEST(said_on(series).empty());
+  for (std::size_t day = 5; day < 12; ++day) series.days[day].t_min_c = noonleaf::missing;
+  BOOST_REQUIRE(said_on(series).size() == 1U);
+  BOOST_TEST((said_on(series).front() == 2025y / 6 / 13));
 }
 
 BOOST_AUTO_TEST_CASE(days_behind_the_weather_go_on_like_the_last_three) {

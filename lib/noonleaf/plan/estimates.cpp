@@ -124,13 +124,15 @@ void add_salt(std::vector<Estimate>& estimates, const Garden& garden, sys_days d
   }
 }
 
-/// What the soil was taken for on the first day.
+/// What the soil was taken for on the first day, and why that day is not the first of the weather.
 void add_start(std::vector<Estimate>& estimates, const Garden& garden, const Sky& sky,
                std::chrono::year_month_day date) {
+  const sys_days start = account_start(sky, date);
+  if (start > sky.first()) estimates.push_back({.fact = NotMeasured::account_after_gap, .date = start});
   const bool full = garden.account.start == SoilAtStart::full;
   estimates.push_back({.kind = EstimateKind::soil_start,
                        .fact = full ? NotMeasured::soil_full : NotMeasured::soil_half,
-                       .date = account_start(sky, date)});
+                       .date = start});
 }
 
 void add_sprinklers(std::vector<Estimate>& estimates, const Garden& garden) {

@@ -46,6 +46,7 @@ enum class NotMeasured {
   first_year,         ///< of `crop`
   salt_guessed,       ///< under `crop`
   too_salty,          ///< for `crop`
+  account_after_gap,  ///< it begins on `date`: the weather before is missing
   soil_full,          ///< on `date`
   soil_half           ///< on `date`
 };

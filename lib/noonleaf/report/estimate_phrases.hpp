@@ -108,6 +108,8 @@ inline constexpr PhraseTable<NotMeasured> not_measured_en{{
      "bed {bed}, {crop}: salt in the soil is guessed from the water (1.5 times its salinity)"},
     {NotMeasured::too_salty,
      "bed {bed}, {crop}: the water is too salty for it; no leaching is asked for, since none helps"},
+    {NotMeasured::account_after_gap,
+     "the account starts only on {date}: weather is missing for days before it, too many to bridge"},
     {NotMeasured::soil_full, "soil taken as full of water on {date}, where the account starts"},
     {NotMeasured::soil_half, "soil taken as half full on {date}, where the account starts"},
 }};
@@ -159,6 +161,8 @@ inline constexpr PhraseTable<NotMeasured> not_measured_es{{
     {NotMeasured::too_salty,
      "cama {bed}, {crop}: el agua tiene demasiada sal para este cultivo; no se pide agua para lavarla "
      "porque no ayuda"},
+    {NotMeasured::account_after_gap,
+     "la cuenta empieza apenas el {date}: antes faltan datos del tiempo de demasiados días"},
     {NotMeasured::soil_full, "la tierra se toma como llena de agua el {date}, cuando empieza la cuenta"},
     {NotMeasured::soil_half, "la tierra se toma como medio llena el {date}, cuando empieza la cuenta"},
 }};
