@@ -17,14 +17,22 @@ namespace {
 
 constexpr int input_refused = 1;
 
+/// "line 12, column 5, tmin_f: ", as far as it is known: a gap between rows has no column.
+std::string place_text(const Problem& problem) {
+  std::string place;
+  const auto add = [&place](const std::string& part) { place += (place.empty() ? "" : ", ") + part; };
+  if (problem.line > 0) add(fmt::format("line {}", problem.line));
+  if (problem.column > 0) add(fmt::format("column {}", problem.column));
+  if (!problem.field.empty()) add(problem.field);
+  return place.empty() ? place : place + ": ";
+}
+
 std::string findings_text(std::string_view title, const std::vector<Finding>& findings) {
   if (findings.empty()) return {};
   std::string text = fmt::format("  {}:\n", title);
   for (const Finding& finding : findings) {
     const Problem& problem = finding.problem;
-    text += wrapped(fmt::format("line {}, column {}, {}: {} [{}]", problem.line, problem.column,
-                                problem.field, problem.message, finding.check),
-                    4);
+    text += wrapped(fmt::format("{}{} [{}]", place_text(problem), problem.message, finding.check), 4);
     text += wrapped("fix: " + problem.fix, 6);
   }
   return text;

@@ -42,6 +42,11 @@ BOOST_FIXTURE_TEST_CASE(a_gap_in_the_weather_is_counted_and_explained, DemoPlace
   BOOST_TEST(june.find("not known") == june.find("not known: what fell beside"));
 }
 
+BOOST_FIXTURE_TEST_CASE(check_names_of_a_gap_what_there_is, DemoPlace) {
+  cut_a_gap(*this);
+  check_golden("check_gap.txt", run_noonleaf(*this, "check demo").out);
+}
+
 BOOST_FIXTURE_TEST_CASE(a_wrong_period_is_refused, DemoPlace) {
   const CommandRun refused = run_noonleaf(*this, "ledger demo --from 2025-07-01 --to 2025-06-01");
   BOOST_TEST(refused.exit_code == 1);
