@@ -199,6 +199,39 @@ BOOST_FIXTURE_TEST_CASE(a_bed_watered_by_hand_gets_its_cans_counted, DemoPlace) 
   BOOST_TEST(run_noonleaf(*this, "check demo").exit_code == 0);
 }
 
+// 12 of 13 cans: told in cans, with the reason of the bed as it is now, and no other run waits for them.
+BOOST_FIXTURE_TEST_CASE(cans_that_were_carried_move_no_other_run, DemoPlace) {
+  const std::string garden = read("demo/garden.toml");
+  const std::size_t chard = garden.find("sprinkler = \"oscillating\"", garden.find("id = \"e\""));
+  write("demo/garden.toml", std::string(garden).replace(chard, 25, "sprinkler = \"can\"") +
+                                "\n[[sprinkler]]\nid = \"can\"\nname = \"watering can\"\nkind = \"hand\"\n"
+                                "tap = \"shed\"\ncan_gal = 2\n");
+  const std::string before = run_noonleaf(*this, "today demo").out;
+  BOOST_TEST(before.find("Chard, newly set (bed e), 25 gal (13 cans)") != std::string::npos, before);
+  BOOST_TEST(before.find("minutes for bed e") == std::string::npos, before);
+  BOOST_TEST(run_noonleaf(*this, "log demo water e --cans 12 --date 2025-07-16 --at 06:55").exit_code == 0);
+  const std::string after = run_noonleaf(*this, "today demo").out;
+  for (const char* words :
+       {"06:00 to 06:25  Carrot seedbed", "06:30 to 06:50  Strawberries (bed d), 20 minutes",
+        "24 gal (12 cans) of the planned 25 gal (13 cans) went on today; this is the\n    rest.",
+        "down 0.01 in (0.36 in by tonight) and can spare 0.26 in;\n    without water it passes that today"})
+    BOOST_TEST(after.find(words) != std::string::npos, words + after);
+  const std::string sheet = run_noonleaf(*this, "week demo").out;
+  BOOST_TEST(sheet.find(": 5 cans of 2 gallons") != std::string::npos, sheet);
+}
+
+// `round` asked for a bed that `today` left alone.
+BOOST_FIXTURE_TEST_CASE(a_round_asks_for_no_more_than_today, DemoPlace) {
+  for (const char* run : {"a --minutes 50 --at 06:00", "d --minutes 20 --at 06:30",
+                          "e --minutes 40 --at 06:55", "c --minutes 25 --at 06:00"})
+    BOOST_TEST(run_noonleaf(*this, std::string("log demo water ") + run + " --date 2025-07-16").exit_code ==
+               0);
+  BOOST_TEST(run_noonleaf(*this, "today demo").out.find("Nothing today.") != std::string::npos);
+  const std::string round = run_noonleaf(*this, "round demo").out;
+  BOOST_TEST(round.find("1 garden: 0 need a person, 0 water today") == 0U, round);
+  BOOST_TEST(round.find("has to be watered") == std::string::npos, round);
+}
+
 // Tomatoes of Monday 14 July: 60 minutes were planned, and nobody wrote down whether they ran.
 BOOST_FIXTURE_TEST_CASE(a_run_that_nobody_wrote_down_is_asked_about_until_somebody_does, DemoPlace) {
   const std::string open = run_noonleaf(*this, "today demo").out;

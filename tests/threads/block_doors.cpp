@@ -157,7 +157,8 @@ std::string sprinkler_blocks() {
       << meter_flow_l_min({.start_l = 100, .end_l = 260, .minutes = 12})
       << drip_rate_mm_h({.emitter_flow_l_h = 2, .emitter_spacing_m = 0.3, .line_spacing_m = 0.4})
       << guessed_application_rate().rate_mm_h << guessed_du_lq_frac(RateBasis::bucket)
-      << hand_watering({.net_depth_mm = 8, .bed_area_m2 = 3, .can_l = 9}).cans << pause_rule_text();
+      << hand_watering({.net_depth_mm = 8, .bed_area_m2 = 3, .can_l = 9}).cans << whole_cans(24, 9)
+      << pause_rule_text();
   for (const GreenAmptSoil& soil : green_ampt_soils()) {
     const IntakeState intake{soil, 0.4};
     out << ponding_time_min(intake, 40) << infiltrated_under_rate_mm(intake, 40, 30)

@@ -96,6 +96,7 @@ std::string week() {
     const WeekView view{
         .garden = here.folder.garden, .plan = plan, .language = language, .made = {date, minutes{0}}};
     out << week_text(view) << week_html(view) << week_csv(view) << week_json(view) << week_ics(view);
+    for (const WeekRun& run : plan.runs) out << by_hand_words(view, run) << by_hand_l(view, run);
   }
   return out.text();
 }

@@ -71,11 +71,11 @@ std::string every_sentence() {
     out << likelihood_of_week(here.folder.garden, here.folder.journal, here.sky, plan).members;
     out << alerts_beside(plan, date, here.folder.garden, here.folder.journal, here.sky, language).size();
     for (const BedToday& bed : here.day.beds)
-      out << hand_words(view, bed) << cycle_words(view, bed) << doubt_words(view, bed)
-          << people_words(view, bed) << seedbed_words(view, bed) << obstacle_words(view, bed)
-          << overflow_words(view, bed) << left_over_words(view, bed) << multiplier_words(view, bed)
-          << sprinkler_words(view, bed) << soil_check_words(view, bed) << ran_today_words(view, bed)
-          << alerts_of(view).size();
+      out << hand_words(view, bed) << by_hand_words(view, bed, 24) << cycle_words(view, bed)
+          << doubt_words(view, bed) << people_words(view, bed) << seedbed_words(view, bed)
+          << obstacle_words(view, bed) << overflow_words(view, bed) << left_over_words(view, bed)
+          << multiplier_words(view, bed) << sprinkler_words(view, bed) << soil_check_words(view, bed)
+          << ran_today_words(view, bed) << alerts_of(view).size();
   }
   for (const BedToday& bed : here.day.beds) {
     BedToday rest = bed;
