@@ -498,6 +498,16 @@ BOOST_AUTO_TEST_CASE(a_heat_index_beyond_the_chart_is_read_as_its_class) {
              std::string::npos);
 }
 
+// Inches are feminine and millimetres masculine: the depth stands apart from the article.
+BOOST_AUTO_TEST_CASE(the_depth_of_a_seedbed_has_no_gender_in_spanish) {
+  for (const char* zone : {"1,02 pulg.", "26 mm"}) {
+    const std::string words =
+        fill(Language::es, TodayPhrase::seed_used,
+             {{"crop", "zanahoria"}, {"zone", zone}, {"now", "5 mm"}, {"spare", "8 mm"}});
+    BOOST_TEST(words.find("tierra (" + std::string(zone) + ")") != std::string::npos, words);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(sentences_begin_with_a_capital) {
   BOOST_TEST(sentence_start("árboles") == "Árboles");
   BOOST_TEST(sentence_start("ñame") == "Ñame");

@@ -264,8 +264,8 @@ inline constexpr PhraseTable<TodayPhrase> today_phrases_es{{
      "{crop} ({stage}): a la tierra le faltan {now} de agua ({tonight} esta noche); la planta aguanta "
      "hasta {spare}"},
     {TodayPhrase::seed_used,
-     "{crop} (semilla): a los primeros {zone} de tierra les faltan {now} de agua; la semilla aguanta "
-     "hasta {spare}"},
+     "{crop} (semilla): a la capa de arriba de la tierra ({zone}) le faltan {now} de agua; la semilla "
+     "aguanta hasta {spare}"},
     {TodayPhrase::today, "hoy"},
     {TodayPhrase::tomorrow, "mañana"},
     {TodayPhrase::on_day, "el {day}"},
