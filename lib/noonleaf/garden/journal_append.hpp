@@ -29,8 +29,8 @@ struct AppendedEntry {
   std::size_t line = 0;              ///< where it stands in the file
   std::optional<Problem> cut_off{};  ///< a line before it that somebody did not finish writing
   std::size_t other_problems = 0;    ///< faults of the lines before, which `noonleaf check` lists
-  /// id of other water of the same bed and day, which counts as well; empty = none, or faults hide it
-  std::string other_water{};
+  std::string other_water{};         ///< id of other water of the same bed and day, which counts as well;
+                                     ///< empty = none, or faults hide it
 };
 
 /// Adds one entry to the end of `journal.csv` and brings it to the disk.
