@@ -97,6 +97,7 @@ BOOST_FIXTURE_TEST_CASE(a_bed_that_may_wilt_is_not_said_to_need_nobody, DemoPlac
              bed);
   const std::string sheet = run_noonleaf(*this, question + " --format sheet").out;
   BOOST_TEST(sheet.find("Chard") != std::string::npos, sheet);
+  BOOST_TEST(sheet.find("before you leave") == std::string::npos, sheet);  // that is not for whoever comes
   // Whoever comes once reads that this does not save the strawberries.
   BOOST_TEST(
       sheet.find("- D: One visit is not enough: somebody has to come every 2 days.") != std::string::npos,

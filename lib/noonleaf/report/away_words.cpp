@@ -104,6 +104,12 @@ int days_full(const Away& away, const AwayBed& bed) {
                   static_cast<int>((sys_days(*deep->earliest_wilt) - sys_days(away.question.from)).count()));
 }
 
+std::string more_visits(const Away& away, const AwayBed& bed, Language language) {
+  const AwayPhrases& say = away_phrases(language);
+  const int every_d = days_full(away, bed);
+  return every_d == 1 ? std::string(say.do_daily) : filled(say.do_more, every_d);
+}
+
 std::string advice(const Away& away, const AwayBed& bed, Language language) {
   const AwayPhrases& say = away_phrases(language);
   if (gets_through_alone(away, bed)) return std::string(say.do_nothing);
@@ -114,8 +120,7 @@ std::string advice(const Away& away, const AwayBed& bed, Language language) {
   if (gets_through_with(bed, AwayHelp::one_visit))
     return filled(may_wilt_before_visit(away, bed) ? say.do_visit_before : say.do_visit,
                   away_day(*away.best_visit, language));
-  const int every_d = days_full(away, bed);
-  return every_d == 1 ? std::string(say.do_daily) : filled(say.do_more, every_d);
+  return more_visits(away, bed, language);
 }
 
 const LikelihoodPhrases& sure_phrases(Language language) {
@@ -176,8 +181,9 @@ LikelihoodView tried_in(const AwayView& view, Language language) {
 }
 
 std::string visit_doubt(const Away& away, const AwayBed& bed, Language language) {
-  const bool enough = gets_through_with(bed, AwayHelp::one_visit) && !may_wilt_before_visit(away, bed);
-  return enough ? std::string{} : advice(away, bed, language);
+  if (!gets_through_with(bed, AwayHelp::one_visit)) return more_visits(away, bed, language);
+  if (!may_wilt_before_visit(away, bed)) return {};
+  return filled(away_phrases(language).do_visit_before, away_day(*away.best_visit, language));
 }
 
 bool gets_through_alone(const Away& away, const AwayBed& bed) {
